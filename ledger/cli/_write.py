@@ -18,7 +18,7 @@ from ledger.cli._written import report
 from ledger.door import Entry
 from ledger.door.choosing import choice, chosen
 from ledger.door.filling import fill, fill_sort
-from ledger.door.texts import PARTS, Texts, whole_number
+from ledger.door.texts import PARTS, Texts
 from ledger.door.when import day_of
 from ledger.errors import InputError, NeedsAnswer
 from ledger.kinds import Kind
@@ -193,7 +193,6 @@ def _line(kind: Kind, word: str, texts: Texts) -> dict[str, Any]:
     """Return one word as a line; a purchase may say its price behind it: ``10 lb sugar 7.90``."""
     if "paid" not in kind.line_names:
         return texts.line(word, "amount")
-    from ledger.door.money import in_own_money
     from ledger.saying.phrase import split_price
 
     said, paid = split_price(word)
@@ -201,7 +200,10 @@ def _line(kind: Kind, word: str, texts: Texts) -> dict[str, Any]:
     if paid and texts.catalogue.is_item(word.partition(" ")[2]):
         return texts.line(word, "amount")  # a name that ends in a number
     return (
-        {**line, "paid": in_own_money(paid, "paid", texts.catalogue).replace(",", ".")}
+        {
+            **line,
+            "paid": texts.number(paid if texts.comma else paid.replace(",", "."), "money", "paid"),
+        }
         if paid
         else line
     )
@@ -235,4 +237,4 @@ def _words(
         elif named[name].choices:
             body[name] = chosen(word, named[name].choices, name)
         else:
-            body[name] = whole_number(word) if named[name].kind == "whole" else word
+            body[name] = texts.whole(word, name) if named[name].kind == "whole" else word

@@ -97,7 +97,7 @@ def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
     elif field.kind in ("money", "decimal") and isinstance(value, str):
         body[name] = texts.number(value, field.kind, name)
     elif field.kind == "whole" and isinstance(value, str):
-        body[name] = whole_number(texts.without_unit(value, name))
+        body[name] = texts.whole(value, name)
     elif field.choices and isinstance(value, str):
         body[name] = chosen(value, field.choices, name)
     else:

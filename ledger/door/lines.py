@@ -23,6 +23,7 @@ from ledger.items import ItemFacts
 from ledger.kinds.resolving import MOST, first_measure, join
 from ledger.kinds.telling import jar_word
 from ledger.messages import Code, Message, Names, Typed, measured, sentence
+from ledger.messages.units import unit as unit_said
 from ledger.reference.crossing import Weights
 
 __all__ = ["Lines", "ask_weight"]
@@ -262,6 +263,6 @@ def ask_weight(amount: Amount, item: str, target: str) -> str:
         "doubt-kept-as-said",
         amount=measured(amount.text),
         name=item,
-        unit=unit,
+        unit=unit_said(unit),
         command=Code(f'croftbook item "{item}" --g-per "{unit} {grams}"'),
     )

@@ -345,6 +345,20 @@ class Texts:
         number, _, said = hear_span(text, self.catalogue).partition(" ") if unit else (text, "", "")
         return number if unit and said in (unit, f"{unit}s") else text
 
+    def whole(self, text: str, field: str) -> int:
+        """Return a whole number, which may be typed with the unit that it has.
+
+        Raises
+        ------
+        InputError
+        """
+        found = whole_number(self.without_unit(text.strip(), field))
+        if isinstance(found, int):
+            return found
+        if text.strip().isdecimal():
+            raise InputError(field, Message.of("refusal-number-too-large", said=text.strip()[:12]))
+        raise InputError(field, Message.of("refusal-not-whole", text=Typed(text)))
+
     def number(self, text: str, kind: str, field: str) -> str:
         """Return a number as the door takes it: ``$7.90``, and ``7,90`` where the language has it.
 

@@ -104,7 +104,7 @@ def _sum(words: Language, tokens: Sequence[Token], i: int) -> Money | None:
     """Read a sum and what it is the price of; bare figures are one, too, until a unit follows."""
     sign = words.find("currency", tokens, i)
     number: Number | None = number_at(words, tokens, i + (sign[1] if sign else 0))
-    if number is None or number.loose or number.value < 0:
+    if number is None or number.loose:
         return None
     at = i + (sign[1] if sign else 0) + number.length
     value, is_bare = number.value, sign is None

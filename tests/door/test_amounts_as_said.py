@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from ledger import InputError
+from ledger.amounts import parse_measure
 from ledger.door.filling import fill
 from ledger.door.texts import Texts
 from ledger.kinds.describing import fields_of
@@ -108,3 +109,18 @@ def test_a_number_may_have_its_unit(german, kind, name, said, meant):
     body: dict = {}
     fill(body, fields_of(KINDS[kind]), {name: said}, german)
     assert body == {name: meant}
+
+
+@pytest.mark.parametrize(
+    ("said", "why"), [("x", "refusal-not-whole"), ("9" * 16, "refusal-number-too-large")]
+)
+def test_what_is_no_whole_number_is_called_that(book, said, why):
+    with pytest.raises(InputError) as refused:
+        fill({}, fields_of(KINDS["person_described"]), {"age": said}, Texts(book.catalogue()))
+    assert (refused.value.field, refused.value.says(why)) == ("age", True)
+
+
+def test_examples_of_a_refusal_are_joined_in_the_language(german):
+    with pytest.raises(InputError) as refused:
+        parse_measure("40", "area", "area")
+    assert refused.value.parts("de")[1] == "Schreibt es wie 40 sq ft oder 4 m2"

@@ -52,6 +52,11 @@ refusal-makes-missing = is missing
 refusal-no-place = “{ $words }” found no place.
 refusal-nothing-said = There is nothing to write down.
 refusal-say-it = Put that into the sentence, or take what is offered with --yes; nothing was written
+# $note: whether there is an entry whose note takes it
+refusal-say-otherwise = { $note ->
+        [yes] Say it in other words, or put it into the note with --yes; nothing was written
+       *[no] Say it in other words; nothing was written
+    }
 refusal-say-all = Put that into the sentence; nothing was written
 refusal-no-kind = there is no kind { $kind }
 refusal-no-item = there is no item { $item } in this book
@@ -69,6 +74,7 @@ refusal-no-option = is no option of { $name }
 refusal-take-one-of = Take { LIST($names, type: "commas") }
 refusal-bed-of-wrong = of the { $bed } is { $text }
 refusal-bed-of-missing = of the { $bed } is missing
+refusal-like-either = Write it like { LIST($examples, type: "or") }
 refusal-like = Write it like { $example }
 refusal-passphrase-short = has fewer than { SAY($least, style: "plain") } characters
     .wanted = Take a few words together
@@ -84,6 +90,8 @@ refusal-below-zero = { $text } is below zero
     .wanted = Write an amount above zero
 refusal-not-a-number = { $text } is not a number
 refusal-like-number = Write it like 12 or 12.5
+refusal-not-whole = { $text } is not a whole number
+    .wanted = Write it in digits, like 3
 refusal-number-too-large = { $said }... is more than a book can hold
     .wanted = Check the number
 refusal-number-not-plain = { $text } is not a plain number
@@ -96,7 +104,7 @@ refusal-divides-by-zero = { $text } divides by zero
     .wanted = Write it like 1 1/2
 refusal-unit-unknown = { $text } is not a unit that is known
 refusal-no-number-first = { $text } does not begin with a number
-    .wanted = Write it like 12 lb 6 oz
+    .wanted = Write the amount first, like 12 lb 6 oz
 refusal-like-amount = Write it like 12 lb 6 oz
 refusal-second-number = after the first amount, { $text } begins with another number
 refusal-amount-nothing = { $text } is nothing
