@@ -36,7 +36,7 @@ def sentence(ask: Ask, key: str, parts: Mapping[str, Any]) -> list[Any]:
         By the names in the text: texts, or figures that open, or spans in the colour of what they are.
     """
     out: list[Any] = []
-    for text, name, _, _ in Formatter().parse(ask.words(key)):
+    for text, name, _, _ in Formatter().parse(ask.words(ask.words.counted(key, parts.get("n")))):
         if text:
             out.append(text)
         if name is not None:

@@ -97,15 +97,20 @@ class Words:
         self._texts = catalogue(self.language)
 
     def __call__(self, key: str, **values: Any) -> str:
-        """Return a text with its values set in.
+        """Return a text with its values set in; that of one, ``key_one``, where `n` shows 1.
 
         Raises
         ------
         KeyError
             When no language knows the key.
         """
+        key = self.counted(key, values.get("n"))
         text = self._texts.get(key) or catalogue("en")[key]
         return text.format(**values) if values else text
+
+    def counted(self, key: str, n: Any) -> str:
+        """Return the key of a text of so many, as they are shown: of one, where it has its own."""
+        return f"{key}_one" if str(n) == "1" and f"{key}_one" in self._texts else key
 
     def kind(self, name: str, part: str = "title") -> str:
         """Return a kind's ``title``, or what it ``says``; as the kind itself says it where no text does."""

@@ -27,7 +27,7 @@ from ledger.amounts._units import (
     known_units,
 )
 from ledger.errors import InputError, NeedsAnswer, UnknownUnit
-from ledger.messages import Code, Message, Typed, sentence
+from ledger.messages import Code, Message, Names, Typed, sentence
 
 __all__ = ["Amount", "parse_amount", "parse_measure", "split_line"]
 
@@ -330,15 +330,15 @@ def parse_measure(text: str, wanted: str, field: str = "amount") -> Fraction:
     InputError
         Naming `field`.
     """
-    example = "25 ft or 7.5 m" if wanted == "length" else "40 sq ft or 4 m2"
+    examples = ("25 ft", "7.5 m") if wanted == "length" else ("40 sq ft", "4 m2")
     if field == "headspace":
-        example = "1/2 in or 1.2 cm"
+        examples = ("1/2 in", "1.2 cm")
     wrong = InputError(
         field,
         Message.of("refusal-not-a-length", text=Typed(text))
         if wanted == "length"
         else Message.of("refusal-not-an-area", text=Typed(text)),
-        Message.of("refusal-like", example=Code(example)),
+        Message.of("refusal-like-either", examples=Names(tuple(map(Code, examples)))),
     )
     refuse_sign(text, field)
     rest, total = text.replace('"', " in ").replace("′", " ft ").replace("″", " in ").strip(), None

@@ -19,7 +19,7 @@ from ledger.errors import InputError, NeedsAnswer
 from ledger.kinds import Kind, check_typed
 from ledger.kinds.bought import missing_paid
 from ledger.kinds.describing import TYPED, Field
-from ledger.messages import Code, Message, sentence
+from ledger.messages import Code, Message, fixed, sentence
 
 __all__ = ["Doubts", "ask_missing", "in_words"]
 
@@ -190,7 +190,9 @@ def in_words(error: InputError | NeedsAnswer, body: dict[str, Any]) -> InputErro
 def _prompt(name: str, error: InputError, choices: tuple[str, ...]) -> str:
     label = name.replace("_", " ").capitalize()
     if choices:
-        return ask(label, choices=choices)
+        words = {told(fixed(one, name)): one for one in choices}
+        said = ask(label, choices=tuple(words))
+        return words.get(said, said)
     example = TYPED.get(name) or re.sub(r".*, for example ('?)([^\[{]+)\1$", r"\2", error.wanted)
     if example and example != error.wanted:
         label = say("cli-for-example", label=label, example=Code(example))

@@ -8,11 +8,12 @@ from typing import Any
 import click
 
 from ledger.cli._help import Option
-from ledger.cli._speech import say, told
+from ledger.cli._speech import language, say, told
 from ledger.kinds import Kind
 from ledger.kinds.describing import OF_JARS, Field
-from ledger.messages import Code, Names
+from ledger.messages import LANGUAGES, Code, Names
 from ledger.messages.helps import help_of
+from ledger.messages.words import as_typed
 
 __all__ = ["click_options"]
 
@@ -56,23 +57,32 @@ def click_options(kind: Kind, fields: list[Field]) -> list[click.Parameter]:
 def _help(kind: Kind, field: Field) -> str:
     """Return what a field is, how it is typed, which words it knows, and whether it comes often."""
     about, _, example = field.help.partition(", e.g. ")
+    typed = dict(zip(field.choices, _words(field), strict=True))
     text = say(
         "option-field",
         help=told(help_of(kind.name, field.name, about)),
-        example=Code(example) if example else None,
+        example=Code(typed.get(example, example)) if example else None,
     )
     if field.kind == "day":
         text = say("option-field-day", field=text)
     if field.choices:
-        known = Names(tuple(map(Code, field.choices)))
+        known = Names(tuple(map(Code, typed.values())))
         text = say("option-field-one-of", field=text, known=known)
     return say("option-field-many", field=text) if field.is_list else text
+
+
+def _words(field: Field) -> tuple[str, ...]:
+    """Return the fixed words of a field as they are typed in the language that is spoken."""
+    if language() == LANGUAGES[0]:
+        return field.choices
+    words = as_typed(field.choices, field.name)
+    return tuple(one.text if isinstance(one, Code) else say(one) for one in words)
 
 
 def _completing(field: Field) -> Completing | None:
     """Return what the shell may offer: the words a field knows, or the items of the book."""
     if field.choices:
-        return lambda _ctx, _param, begun: [c for c in field.choices if c.startswith(begun)]
+        return lambda _ctx, _param, begun: [c for c in _words(field) if c.startswith(begun)]
     return _items if field.kind == "item" else None
 
 

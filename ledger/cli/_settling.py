@@ -14,7 +14,7 @@ from ledger.cli._speech import told as spoken
 from ledger.door import Written
 from ledger.door.lots import OPENING
 from ledger.errors import InputError, NeedsAnswer
-from ledger.messages import Message, joined, sentence
+from ledger.messages import Choice, Message, joined, sentence
 from ledger.saying.asking import Question, Reading
 from ledger.saying.echo import told
 from ledger.saying.entries import entries_of
@@ -92,7 +92,11 @@ def _missing(reading: Reading) -> InputError:
     asked = [one.text for one in reading.questions if not one.waits]
     left = [sentence("refusal-no-place", words=one) for one in reading.left_over]
     found = joined(" ", [*asked, *left]) or Message.of("refusal-nothing-said")
-    return InputError("", found, Message.of("refusal-say-it"))
+    if left and not asked:
+        note = Choice("yes" if reading.entries else "no")
+        return InputError("", found, Message.of("refusal-say-otherwise", note=note))
+    offered = left or any(one.options for one in reading.questions if not one.waits)
+    return InputError("", found, Message.of("refusal-say-it" if offered else "refusal-say-all"))
 
 
 def _ask_one(reading: Reading, settled: Settled) -> None:

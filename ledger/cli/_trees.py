@@ -95,10 +95,13 @@ def _node(node: Node, currency: str, measures: str, seen: set[str]) -> str:
         if said is not None or node.value is None
         else node.unit.replace("money", currency).replace("0 to 1", "")
     )
+    if isinstance(node.value, str) and named and node.value.endswith(f" {named}"):
+        named = ""  # an altitude as it was typed, 2600 ft, has its unit already
     if named:
         named = unit(one_of(named) if value == "1" else named)
     how = f"  = {say(_HOW[node.how])}" if node.how in _HOW and node.parts else ""
-    said = f"{told(node.label)}: {node.mark}{' ' if node.mark else ''}{value} {named}".rstrip()
+    label = told(node.label).removesuffix(".")
+    said = f"{label}: {node.mark}{' ' if node.mark else ''}{value} {named}".rstrip()
     return escape(said + how + _source(node, seen))
 
 

@@ -8,7 +8,8 @@ from __future__ import annotations
 from functools import cache
 from typing import TYPE_CHECKING
 
-from ledger.cli._speech import language, told
+from ledger.cli._speech import language, say, told
+from ledger.kinds.telling import jar_said
 from ledger.messages import LANGUAGES, priced
 
 if TYPE_CHECKING:
@@ -90,6 +91,8 @@ def jars(n: int, jar: str, *, several: bool = False) -> str:
     plural = n != 1 or several
     if _is_english():
         return f"{n} {jar}{'s' if plural else ''}"
+    if word(jar) == jar:  # 500 ml jar: a size, and no word
+        return say(jar_said(jar, n))
     name = word(f"{jar}s") if plural else word(jar)
     return f"{n} {word(jar) if name == f'{jar}s' else name}"
 

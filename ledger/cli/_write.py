@@ -16,8 +16,9 @@ from ledger.cli._options import click_options
 from ledger.cli._speech import for_book, knows
 from ledger.cli._written import report
 from ledger.door import Entry
+from ledger.door.choosing import choice, chosen
 from ledger.door.filling import fill, fill_sort
-from ledger.door.texts import PARTS, Texts, whole_number
+from ledger.door.texts import PARTS, Texts
 from ledger.door.when import day_of
 from ledger.errors import InputError, NeedsAnswer
 from ledger.kinds import Kind
@@ -165,7 +166,7 @@ def _warned(given: dict[str, Any], texts: Texts) -> bool:
     names = ("method", "used", "schedule", "acid", "pack", "note", "equipment", "made")
     said = {name: given[f"f_{name}"] for name in names}
     said["makes"] = given["words"][0] if given["words"] else None
-    said["method"] = said["method"] and texts.choice(said["method"], METHODS, "method")
+    said["method"] = said["method"] and choice(said["method"], METHODS, "method")
     said["made"] = [" ".join(filter(None, texts.place(one))) for one in said["made"]]
     return _putup.warn_low_acid(said, given)
 
@@ -198,7 +199,14 @@ def _line(kind: Kind, word: str, texts: Texts) -> dict[str, Any]:
     line = texts.line(said, "amount") if paid else texts.line(word, "amount")
     if paid and texts.catalogue.is_item(word.partition(" ")[2]):
         return texts.line(word, "amount")  # a name that ends in a number
-    return {**line, "paid": paid} if paid else line
+    return (
+        {
+            **line,
+            "paid": texts.number(paid if texts.comma else paid.replace(",", "."), "money", "paid"),
+        }
+        if paid
+        else line
+    )
 
 
 def _words(
@@ -220,11 +228,13 @@ def _words(
                 command=Code(kind.command),
             ),
         )
-    kinds = {field.name: field.kind for field in fields}
+    named = {field.name: field for field in fields}
     for name, word in zip(kind.words, words, strict=False):
         if name == "line":
             body.update(texts.line(word, "amount"))
-        elif kinds[name] in ("money", "decimal"):
-            body[name] = texts.number(word, kinds[name], name)
+        elif named[name].kind in ("money", "decimal"):
+            body[name] = texts.number(word, named[name].kind, name)
+        elif named[name].choices:
+            body[name] = chosen(word, named[name].choices, name)
         else:
-            body[name] = whole_number(word) if kinds[name] == "whole" else word
+            body[name] = texts.whole(word, name) if named[name].kind == "whole" else word

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any, get_args
 
+from ledger.door.choosing import chosen
 from ledger.door.texts import PARTS, Texts, whole_number
 from ledger.errors import InputError
 from ledger.items import near_misses
@@ -96,9 +97,9 @@ def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
     elif field.kind in ("money", "decimal") and isinstance(value, str):
         body[name] = texts.number(value, field.kind, name)
     elif field.kind == "whole" and isinstance(value, str):
-        body[name] = whole_number(value)
+        body[name] = texts.whole(value, name)
     elif field.choices and isinstance(value, str):
-        body[name] = texts.choice(value, field.choices, name)
+        body[name] = chosen(value, field.choices, name)
     else:
         body[name] = value
 
@@ -111,7 +112,7 @@ def _onto_lines(
     if field.kind in ("money", "decimal"):
         values = [texts.number(value, field.kind, name) for value in values]
     if field.choices:
-        values = [texts.choice(value, field.choices, name) for value in values]
+        values = [chosen(value, field.choices, name) for value in values]
     if len(values) != len(lines) and not (len(values) == 1 and name in _FOR_ALL):
         raise InputError(
             name,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 from fractions import Fraction
 from typing import Any
 
@@ -15,12 +16,14 @@ from ledger.amounts import (
     parse_amount,
     unit_factor,
 )
+from ledger.door.hearing import hear
 from ledger.door.items import ItemNames
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts
 from ledger.kinds.resolving import MOST, first_measure, join
 from ledger.kinds.telling import jar_word
 from ledger.messages import Code, Message, Names, Typed, measured, sentence
+from ledger.messages.units import unit as unit_said
 from ledger.reference.crossing import Weights
 
 __all__ = ["Lines", "ask_weight"]
@@ -54,6 +57,10 @@ class Lines(ItemNames):
                 return parse_amount(doubt.offered[:], measures=self.measures, comma=self.comma)
             raise doubt from None
         except InputError as error:
+            plain = hear(text, self.catalogue, error)
+            with contextlib.suppress(InputError):
+                if plain is not None:
+                    return parse_amount(plain, measures=self.measures, comma=self.comma, zero=zero)
             raise error.at(field) from None
 
     def line(
@@ -256,6 +263,6 @@ def ask_weight(amount: Amount, item: str, target: str) -> str:
         "doubt-kept-as-said",
         amount=measured(amount.text),
         name=item,
-        unit=unit,
+        unit=unit_said(unit),
         command=Code(f'croftbook item "{item}" --g-per "{unit} {grams}"'),
     )

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import contextlib
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from decimal import Decimal, localcontext
 from fractions import Fraction
 from typing import Any
@@ -21,11 +22,14 @@ from ledger.amounts import (
     split_line,
 )
 from ledger.door.answers import Answers
+from ledger.door.choosing import choice
+from ledger.door.hearing import hear, hear_minutes, hear_span
+from ledger.door.money import in_own_money
 from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.items import item_key
 from ledger.known.catalogue import Catalogue
 from ledger.messages import Code, Message, Names, Typed, sentence
-from ledger.messages.words import word as fixed_word
+from ledger.messages.words import as_typed
 from ledger.reference import foods
 
 __all__ = ["PARTS", "Texts", "whole_number"]
@@ -35,9 +39,8 @@ _DIGITS = 15
 
 _KEPT = ("shelf", "fridge", "freezer", "cellar")
 _FROM = re.compile(r"\s+from\s+(?:lot|jar)\s+(?P<lot>\S+)$", re.IGNORECASE)
-_SIGN = re.compile(r"^(?:[$€£]|[A-Z]{3} ?)\s*|\s*(?:[$€£]| ?[A-Z]{3})$")
-_CURRENCIES = {"€": "EUR", "£": "GBP"}
-"""Signs of one currency; dollars are of several."""
+_UNIT_OF = {"age": "year", "years": "year", "days": "day", "minutes": "minute"}
+"""Fields whose number may be typed with the unit that it has."""
 _COMMA = re.compile(r"\d+,\d+")
 _FRESH = re.compile(r"\b(fresh|squeezed|home-?made|diluted|own)\b", re.IGNORECASE)
 _STRAINED = re.compile(r"[\s,(]+(strained( out)?|taken out|abgeseiht)\)?\s*$", re.IGNORECASE)
@@ -72,7 +75,29 @@ class Texts:
         self.comma = has_decimal_comma(catalogue.setting("language"))
 
     def amount(self, text: str, field: str, **more: Any) -> tuple[str, Amount, str]:
-        """Return a text, its amount and the words after it; a doubtful amount is asked about."""
+        """Return a text, its amount and the words after it; a doubtful amount is asked about.
+
+        What the units do not know is read as `say` reads it, in the book's language first.
+        """
+        try:
+            found = self._split(text, field, **more)
+        except InputError as refused:
+            plain = hear(text, self.catalogue, refused)
+            with contextlib.suppress(InputError):
+                if plain is not None:
+                    return self._split(plain, field, **more)
+            raise
+        words = found[2]
+        if found[1].dimension != "count" or not words or self.catalogue.is_item(words):
+            return found
+        plain = hear(text, self.catalogue)
+        with contextlib.suppress(InputError):
+            again = found if plain is None else self._split(plain, field, **more)
+            if words != again[2] and words.endswith(again[2]):  # what was no item's name is a unit
+                return again
+        return found
+
+    def _split(self, text: str, field: str, **more: Any) -> tuple[str, Amount, str]:
         try:
             return text, *split_line(text, measures=self.measures, comma=self.comma, **more)
         except NeedsAnswer as doubt:
@@ -123,19 +148,10 @@ class Texts:
 
         return in_figures(text, self.catalogue.setting("language") or "en")
 
-    def choice(self, text: str, choices: Sequence[str], field: str) -> str:
-        """Return which of several fixed words a text is, in the words of the book's language too.
-
-        A text that is none of them stays as it was typed: the door says what is wrong with it.
-        """
-        said, code = text.strip().casefold(), self.catalogue.setting("language") or "en"
-        heard = (one for one in choices if said in (one, fixed_word(code, one, field).casefold()))
-        return next(heard, text)
-
     def place(self, text: str) -> tuple[str, str | None]:
         """Return ``1 cup fridge`` as the words before where it is kept, and where that is."""
         head, _, last = " ".join(text.split()).rpartition(" ")
-        kept = self.choice(last, _KEPT, "kept")
+        kept = choice(last, _KEPT, "kept")
         return (head, kept) if head and kept in _KEPT else (text, None)
 
     def used(self, text: str, field: str = "used") -> dict[str, Any]:
@@ -176,7 +192,9 @@ class Texts:
         text, kept = self.place(text)
         if kept:
             out["kept"] = kept
-        text, amount, words = self.amount(text, field)
+        said, (text, amount, words) = text, self.amount(text, field)
+        if amount.jars is None and _PACKED.match(said):
+            words = said  # 7 x 500 ml may be one pot of 3.5 litres, or seven jars
         own_jar = self.catalogue.facts(words) if words else None
         if amount.jars is not None and not words:
             if amount.jars.denominator != 1:
@@ -192,38 +210,42 @@ class Texts:
         if words:
             raise InputError(
                 field,
-                Message.of("refusal-no-jar-no-place", text=Typed(words), names=Names(tuple(_KEPT))),
+                Message.of(
+                    "refusal-no-jar-no-place",
+                    text=Typed(words),
+                    names=Names(as_typed(_KEPT, "kept")),
+                ),
             )
         return {"amount": self._read(text, amount), **out}
 
     def left(self, text: str, field: str = "left") -> dict[str, Any]:
         """Return ``1 qt stew fridge 0.25`` (amount, name, place, share of the dish) as a leftover."""
         match = re.fullmatch(
-            r"(?P<line>.*?)\s+(?P<share>\d*\.?\d+)(?P<percent>%?)", " ".join(text.split())
+            r"(?P<line>.*?)\s+(?P<share>\d*[.,]?\d+|[1-9]/[1-9]\d?)\s?(?P<percent>%?)",
+            " ".join(text.split()),
         )
         if not match:
             raise InputError(
                 field,
                 Message.of("refusal-share-left-unsaid", text=Typed(text)),
             )
-        share = float(match["share"]) / (100 if match["percent"] else 1)
+        share = float(Fraction(match["share"].replace(",", ".")) / (100 if match["percent"] else 1))
         line, kept = self.place(match["line"])
         where = {"kept": kept} if kept else {}
         return {**self.line(line, field), "share": f"{share:g}", **where}
 
     def work(self, text: str, field: str = "work") -> dict[str, Any]:
         """Return ``Ada 90`` or ``Ada 1.5 h`` as work."""
-        match = re.fullmatch(
-            r"(?P<person>.*\S)\s+(?P<many>\d+(?:\.\d+)?)\s*(?P<unit>h|hours?|min|minutes?)?",
-            text.strip(),
-        )
+        match = re.fullmatch(r"(?P<person>.*\S)\s+(?P<many>\d+(?:[.,]\d+)?)", text.strip())
+        timed = hear_minutes(text, self.catalogue)
+        if timed is not None and timed[0]:
+            return {"person": timed[0], "minutes": timed[1]}
         if not match:
             raise InputError(
                 field,
                 Message.of("refusal-who-how-long", text=Typed(text)),
             )
-        minutes = float(match["many"]) * (60 if (match["unit"] or "").startswith("h") else 1)
-        return {"person": match["person"], "minutes": f"{minutes:g}"}
+        return {"person": match["person"], "minutes": self.number(match["many"], "decimal", field)}
 
     def acid(self, text: str, field: str = "acid") -> dict[str, Any]:
         """Return ``1 tbsp lemon juice per jar``, its words in any order, as acid."""
@@ -256,8 +278,10 @@ class Texts:
 
     def other(self, text: str, field: str = "other") -> dict[str, Any]:
         """Return ``magazine 4.50`` as other spending: its words and what was paid."""
-        words, _, paid = text.strip().rpartition(" ")
-        if not words:
+        from ledger.saying.phrase import split_price
+
+        words, paid = split_price(text)
+        if paid is None:
             raise InputError(
                 field,
                 Message.of("refusal-other-and-price", text=Typed(text)),
@@ -304,10 +328,36 @@ class Texts:
     def keeps(self, text: str, field: str = "keeps") -> tuple[str, str]:
         """Return ``fridge 4 days`` as a place and a length of time."""
         said, _, span = text.strip().partition(" ")
-        place = self.choice(said, _KEPT, "kept")
+        place = choice(said, _KEPT, "kept")
+        if place not in _KEPT:  # the time first
+            span, _, said = text.strip().rpartition(" ")
+            place = choice(said, _KEPT, "kept")
         if place not in _KEPT or not span:
             raise InputError(field, Message.of("refusal-not-place-and-time", text=Typed(text)))
-        return place, span
+        return place, hear_span(span, self.catalogue)
+
+    def without_unit(self, text: str, field: str) -> str:
+        """Return the number of ``39 Jahre`` or ``1 h 30 min`` where the field itself says of what."""
+        unit = _UNIT_OF.get(field)
+        if unit == "minute":
+            timed = hear_minutes(text, self.catalogue)
+            return timed[1] if timed is not None and not timed[0] else text
+        number, _, said = hear_span(text, self.catalogue).partition(" ") if unit else (text, "", "")
+        return number if unit and said in (unit, f"{unit}s") else text
+
+    def whole(self, text: str, field: str) -> int:
+        """Return a whole number, which may be typed with the unit that it has.
+
+        Raises
+        ------
+        InputError
+        """
+        found = whole_number(self.without_unit(text.strip(), field))
+        if isinstance(found, int):
+            return found
+        if text.strip().isdecimal():
+            raise InputError(field, Message.of("refusal-number-too-large", said=text.strip()[:12]))
+        raise InputError(field, Message.of("refusal-not-whole", text=Typed(text)))
 
     def number(self, text: str, kind: str, field: str) -> str:
         """Return a number as the door takes it: ``$7.90``, and ``7,90`` where the language has it.
@@ -317,9 +367,9 @@ class Texts:
         InputError
             Where a point may part thousands, or money is of another currency than the book's.
         """
-        said = text.strip()
+        said = self.without_unit(text.strip(), field)
         if kind == "money":
-            said = self._in_own_money(said, field)
+            said = in_own_money(said, field, self.catalogue)
         parted = parts_thousands(said, comma=self.comma)
         if parted is not None:
             plain, part = Code(parted.replace(".", "")), Code(parted.replace(".", ","))
@@ -328,16 +378,6 @@ class Texts:
                 Message.of("refusal-thousands", text=Typed(said), plain=plain, part=part),
             )
         return said.replace(",", ".") if self.comma and _COMMA.fullmatch(said) else said
-
-    def _in_own_money(self, text: str, field: str) -> str:
-        """Return a sum without its sign, which must be that of the book's currency."""
-        match, own = _SIGN.search(text), self.catalogue.setting("currency", default="USD") or "USD"
-        sign = match[0].strip() if match else ""
-        if sign not in ("", "$") and _CURRENCIES.get(sign, sign) != own:
-            raise InputError(
-                field, Message.of("refusal-other-currency", text=Typed(text), currency=Code(own))
-            )
-        return _SIGN.sub("", text)
 
     def is_jar(self, text: str) -> bool:
         """Return whether a text names a jar."""

@@ -21,11 +21,21 @@ _SEVERAL = {
     "year": "years",
 }
 _ONE = {several: one for one, several in _SEVERAL.items()}
+_NAMED = {
+    "batches": "batch", "eggs": "egg", "entries": "entry", "futures": "future", "hens": "hen",
+    "lids": "lid", "lots": "lot", "packs": "pack", "points": "point", "seasons": "season",
+    "seeds": "seed", "subjects": "subject", "times": "time", "units": "unit", "weeks": "week",
+}  # fmt: skip
+"""What is counted and never multiplied: one of it is only named."""
 _NONE = ("", "0 to 1")
 
 
 def one_of(unit: str) -> str:
     """Return the name of one of a unit: ``jars`` is ``jar``, and so in each part of it."""
+    return _NAMED.get(unit) or _plain(unit)
+
+
+def _plain(unit: str) -> str:
     return " per ".join(_ONE.get(part, part) for part in unit.split(" per "))
 
 
@@ -46,7 +56,7 @@ def over(first: str, second: str) -> str:
 def _parts(unit: str) -> tuple[list[str], list[str]]:
     if unit in _NONE:
         return [], []
-    first, *rest = one_of(unit).split(" per ")
+    first, *rest = _plain(unit).split(" per ")
     return ([] if first == "one" else [first]), rest
 
 

@@ -9,7 +9,7 @@ import msgspec
 
 from ledger.errors import InputError
 from ledger.kinds.kind import Kind
-from ledger.messages import Choice, Code, Message, Names, Sentence, fixed
+from ledger.messages import Choice, Code, Message, Names, Sentence, Typed, fixed
 from ledger.messages.helps import help_of
 
 __all__ = ["explain"]
@@ -84,7 +84,9 @@ def explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False) 
     if enum:
         leaf = re.sub(r"\[.*?\]", "", field).rsplit(".", 1)[-1]
         return InputError(
-            field, Message.of("refusal-no-word", text=enum[1]), _one_of(kind, leaf) or ""
+            field,
+            Message.of("refusal-no-word", text=Typed(enum[1].strip("'\""))),
+            _one_of(kind, leaf) or "",
         )
     own = error.__cause__.args[0] if error.__cause__ is not None else None  # of `read_typed`
     return InputError(

@@ -27,7 +27,7 @@ def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     of = f" in {body['flock']}" if body.get("flock") else ""
     hatched = f", hatched {body['hatched']}" if body.get("hatched") else ""
-    return f"{body['hens']} hens{of}{hatched}"
+    return f"{telling.count(body['hens'], 'hen')}{of}{hatched}"
 
 
 def says(body: dict[str, Any]) -> Message:

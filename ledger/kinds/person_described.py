@@ -44,7 +44,7 @@ class PersonDescribed(Struct, kw_only=True):
 
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
-    old = f"{body['age']} years" if "age" in body else f"born {body.get('born', '')}"
+    old = telling.count(body["age"], "year") if "age" in body else f"born {body.get('born', '')}"
     more = [body["sex"], old]
     if body.get("state"):
         more.append(body["state"])

@@ -39,7 +39,7 @@ class Planted(Struct, kw_only=True):
 
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
-    plants = f"{body['plants']} plants of " if body.get("plants") else ""
+    plants = f"{telling.count(body['plants'], 'plant')} of " if body.get("plants") else ""
     variety = f" {body['variety']}" if body.get("variety") else ""
     bed = f" in {body['bed']}" if body.get("bed") else ""
     return f"{body.get('how', 'planted')} {plants}{body['crop']}{variety}{bed}"

@@ -32,8 +32,10 @@ def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     variety = f" {body['variety']}" if body.get("variety") else ""
     more = [f"of {body['year']}"] if body.get("year") else []
-    more += [f"{body['seeds']} seeds left"] if body.get("seeds") is not None else []
-    more += [f"{body['days']} days to the harvest"] if body.get("days") else []
+    more += (
+        [f"{telling.count(body['seeds'], 'seed')} left"] if body.get("seeds") is not None else []
+    )
+    more += [f"{telling.count(body['days'], 'day')} to the harvest"] if body.get("days") else []
     if body.get("sown"):
         more.append(f"{body.get('sprouted', 0)} of {body['sown']} sprouted")
     return f"seed of {body['crop']}{variety} ({', '.join(more)})"

@@ -52,7 +52,8 @@ class SettingChanged(Struct, kw_only=True):
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     if body["name"] == "bed_plan":
-        return f"put {body['value'].count(';') + 1} beds where they lie"
+        beds = body["value"].count(";") + 1
+        return f"put {telling.count(beds, 'bed')} where {'it lies' if beds == 1 else 'they lie'}"
     return f"set {body['name']} to {body['value']}"
 
 

@@ -37,7 +37,7 @@ def tell(body: dict[str, Any]) -> str:
     per = f" per {body['per']}" if body.get("per") else ""
     per += f" by {body['by']}" if body.get("by") else ""
     if body.get("skill"):
-        return f"target: {body['skill']} {body.get('times', '')} times{per}"
+        return f"target: {body['skill']} {telling.count(body.get('times', ''), 'time')}{per}"
     return f"target: {body.get('amount')} {body.get('item')}{per}"
 
 

@@ -12,6 +12,7 @@ from typing import Any
 from ledger.messages import Choice, Day, Measured, Message, Price, Row, Sentence
 
 __all__ = [
+    "count",
     "day",
     "jar_said",
     "jar_word",
@@ -25,6 +26,11 @@ __all__ = [
     "texts",
     "word",
 ]
+
+
+def count(many: Any, noun: str) -> str:
+    """Return ``1 hen`` or ``6 hens``."""
+    return f"{many} {noun}{'' if str(many) == '1' else 's'}"
 
 
 def lines(several: list[dict[str, Any]] | None, most: int = 4) -> str:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from babel import Locale
 
-__all__ = ["Language", "language"]
+__all__ = ["Language", "has_dollar", "language"]
 
 _UNGROUPED = 1000
 """Whole numbers below this are written alike in every language that Babel writes in our digits."""
@@ -128,6 +128,13 @@ class Language:
         if self.code in ("en", "de"):
             return name
         return _ISOLATES.format(name) if self.locale.text_direction == "rtl" else name
+
+
+def has_dollar(currency: str) -> bool:
+    """Return whether ``$`` is the sign of a currency, by its three letters (ISO 4217)."""
+    from babel.numbers import get_currency_symbol
+
+    return currency == "USD" or "$" in str(get_currency_symbol(currency, "en"))
 
 
 @cache

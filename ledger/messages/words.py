@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from ledger.messages.catalogue import speaker
+from ledger.messages.message import Code, Message
 
-__all__ = ["column", "column_ids", "ids_of", "key_of", "word"]
+__all__ = ["as_typed", "column", "column_ids", "ids_of", "key_of", "word"]
 
 _FIXED = re.compile(r"[a-z0-9][a-z0-9 ,_-]*")
 _UNIT = re.compile(r"-(?:text|whole|share|g|kg|lb|m2|m|ft|ml|kcal|days|weeks|years)$")
@@ -26,6 +28,19 @@ def word(language: str, value: str, of: str = "") -> str:
     """
     spoken = speaker(language)
     return next((spoken.text(id_) for id_ in ids_of(value, of) if spoken.own(id_)), value)
+
+
+def as_typed(values: Sequence[str], of: str = "") -> tuple[Message | Code, ...]:
+    """Return fixed words as they are typed in the language spoken; as they are stored in English.
+
+    Where English has another name for one of them (a setting's ``time_zone``), all stay as stored.
+    """
+    spoken = speaker("en")
+    found = [
+        [id_ for id_ in ids_of(one, of) if spoken.own(id_) and spoken.text(id_) == one]
+        for one in values
+    ]
+    return tuple(Message(one[0]) for one in found) if all(found) else tuple(map(Code, values))
 
 
 def ids_of(value: str, of: str = "") -> tuple[str, ...]:

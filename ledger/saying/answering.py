@@ -7,6 +7,7 @@ from typing import Any
 
 from ledger.amounts import unit_factor
 from ledger.door import Entry
+from ledger.door.money import in_own_money
 from ledger.errors import InputError
 from ledger.messages import Message, Typed, joined, sentence
 from ledger.saying.known import Known
@@ -49,7 +50,7 @@ def answer(one: Waiting, text: str, known: Known) -> list[Entry]:
     (entry,) = one.entries
     body = entry[3]
     if one.code == "price":
-        value = sums(said)
+        value = sums(in_own_money(said, "answer", known.catalogue))
         if len(value) != 1:
             raise InputError("answer", Message.of("refusal-not-a-price", text=Typed(said)))
         lines = [dict(line) for line in body["lines"]]

@@ -12,7 +12,7 @@ from typing import Any
 
 from ledger.saying.tokens import Token, tokens_of
 
-__all__ = ["CODES", "Language", "Verb", "language", "of_text"]
+__all__ = ["CODES", "Language", "Verb", "currency_of", "language", "of_text"]
 
 CODES = ("en", "de")
 """Languages that are read; each is one file in ``words/``."""
@@ -60,7 +60,17 @@ class Language:
             self._add("sum", name, Fraction(value))
         for name, value in data["parts"].items():
             self._add("part", name, Fraction(value))
-        for tag in ("units", "counted", "unknown", "jars", "process", "why", "places", "sorts"):
+        for tag in (
+            "units",
+            "counted",
+            "unknown",
+            "jars",
+            "process",
+            "why",
+            "places",
+            "sorts",
+            "currency",
+        ):
             for name, phrases in data[tag].items():
                 self._add(tag, phrases, name)
         for section in _PLAIN:
@@ -167,6 +177,20 @@ def _named(names: dict[str, str]) -> Iterator[tuple[str, tuple[str, str]]]:
 def language(code: str) -> Language:
     """Return a language's words, read once."""
     return Language(code)
+
+
+def currency_of(sign: str, code: str) -> str | None:
+    """Return the currency of a sign or word, in a language or any other: ``EUR`` of ``euros``.
+
+    Returns
+    -------
+    str or None
+        ISO 4217; ``$`` for that sign, which several have; None for no currency.
+    """
+    tokens = tokens_of(sign)
+    books = (language(one) for one in dict.fromkeys((code if code in CODES else "en", *CODES)))
+    found = (one.find("currency", tokens, 0) for one in books)
+    return next((one[0] for one in found if one is not None and one[1] == len(tokens)), None)
 
 
 def of_text(tokens: Sequence[Token], preferred: str) -> Language:

@@ -7,6 +7,8 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
+from ledger.door.money import in_own_money
+from ledger.errors import InputError
 from ledger.messages import Names, fixed, measured, sentence
 from ledger.messages.units import amount
 from ledger.saying.asking import Question
@@ -87,7 +89,12 @@ class Measuring:
         if (code, about) in self.asked:
             return self.asked[code, about]
         key = self.settled.key(code, about)
-        answer = self.asked[code, about] = self.settled.answers.get(key)
+        answer = self.settled.answers.get(key)
+        try:
+            in_own_money(answer or "", about, self.known.catalogue)
+        except InputError as refused:
+            answer, text, more = None, str(refused), {**more, "waits": False}
+        self.asked[code, about] = answer
         if answer is None:
             self.questions.append(
                 Question(about, text, list(options), code=code, entry=self.part, key=key, **more)

@@ -102,19 +102,19 @@ def _several_for(words: Language, tokens: Sequence[Token], i: int, length: int) 
 
 def _sum(words: Language, tokens: Sequence[Token], i: int) -> Money | None:
     """Read a sum and what it is the price of; bare figures are one, too, until a unit follows."""
-    sign = words.find("money.signs", tokens, i) or words.find("money.words", tokens, i)
+    sign = words.find("currency", tokens, i)
     number: Number | None = number_at(words, tokens, i + (sign[1] if sign else 0))
-    if number is None or number.loose or number.value < 0:
+    if number is None or number.loose:
         return None
     at = i + (sign[1] if sign else 0) + number.length
     value, is_bare = number.value, sign is None
     if sign is None:
-        behind = words.find("money.signs", tokens, at) or words.find("money.words", tokens, at)
         cents = words.find("money.cents", tokens, at)
-        if behind is not None:
-            at, is_bare = at + behind[1], False
-        elif cents is not None:
+        behind = words.find("currency", tokens, at)
+        if cents is not None:
             value, at, is_bare = value / 100, at + cents[1], False
+        elif behind is not None:
+            at, is_bare = at + behind[1], False
     if is_bare and number.is_words and number.length > 2:
         is_bare = True
     per, length, each = _price_of(words, tokens, at)

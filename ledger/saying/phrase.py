@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
+from itertools import islice
 
-from ledger.saying.language import CODES, language
-from ledger.saying.numbers import number_at
-from ledger.saying.quantities import quantity_at
+from ledger.saying.language import CODES, Language, language
+from ledger.saying.measures import time_at
+from ledger.saying.numbers import Number, figure, number_at
+from ledger.saying.quantities import Quantity, quantity_at
 from ledger.saying.tokens import tokens_of
 
-__all__ = ["in_figures", "split_price"]
+__all__ = ["heard", "in_figures", "minutes", "span", "split_price"]
 
 _PRICE = re.compile(
-    r"(?P<line>.*?\D\S*)\s+(?:(?:for|für)\s+)?(?:[$€£]\s?)?(?P<paid>\d{1,6}(?:[.,]\d{1,3})?)\s?(?:€|EUR|USD)?",
+    r"(?P<line>.*?\D\S*)\s+(?:(?:for|für)\s+)?"
+    r"(?P<paid>[-−]?(?:[$€£]\s?)?\d{1,6}(?:[.,]\d{1,3})?(?:\s?(?:[$€£]|EUR|USD|GBP|CHF|euros?|dollars?))?)",
     re.IGNORECASE | re.DOTALL,
 )
 
@@ -37,27 +41,84 @@ def in_figures(text: str, code: str) -> str:
     >>> in_figures("a dozen and a half eggs", "en"), in_figures("31 lb plum", "en")
     ('18 eggs', '31 lb plum')
     """
+    for number, said, rest in islice(_amounts(text, code), 1):
+        is_packed = said.sort == "measure" and said.packs is not None
+        if (is_packed or number.is_words) and rest and said.unit != "jar":
+            return f"{said.text()} {rest}"
+    return text
+
+
+def heard(text: str, code: str) -> str | None:
+    """Return a text that begins with an amount as any language says it, its amount in plain figures.
+
+    Parameters
+    ----------
+    text : str
+        What the units of every book do not know: ``7 500-ml-Gläser``, ``3 Pfund Äpfel``.
+    code : str
+        The book's language; the others are tried after it.
+
+    Returns
+    -------
+    str or None
+        None where no amount is said, or one that may be meant in two ways.
+
+    Examples
+    --------
+    >>> heard("7 500-ml-Gläser", "de"), heard("sieben Gläser à 500 ml Apfelmus", "de")
+    ('7 500 ml jars', '7 500 ml jars Apfelmus')
+    """
+    return next((f"{said.text()} {rest}".strip() for _, said, rest in _amounts(text, code)), None)
+
+
+def span(text: str, code: str) -> str | None:
+    """Return a length of time as a body has it: ``4 days`` of ``vier Tage``; None where it is none."""
     tokens = tokens_of(text)
-    if not tokens:
-        return text
-    for one in dict.fromkeys((code if code in CODES else "en", *CODES)):
-        words = language(one)
+    for words in _languages(code):
+        number = number_at(words, tokens, 0)
+        if number is None:
+            continue
+        for unit in ("day", "week", "month", "year"):
+            found = words.find(f"days.{unit}", tokens, number.length)
+            if found is not None and number.length + found[1] == len(tokens):
+                return f"{figure(number.value)} {unit}{'' if number.value == 1 else 's'}"
+    return None
+
+
+def minutes(text: str, code: str) -> tuple[str, str] | None:
+    """Return what stands before a length of time at a text's end, and how many minutes that is.
+
+    Examples
+    --------
+    >>> minutes("Ada 1 h 30 min", "en"), minutes("zwei Stunden", "de"), minutes("Ada 90", "en")
+    (('Ada', '90'), ('', '120'), None)
+    """
+    tokens = tokens_of(text)
+    for words in _languages(code):
+        for i, one in enumerate(tokens):
+            found = time_at(words, tokens, i) if one.sort in ("num", "word") else None
+            if found is not None and i + found[2] == len(tokens):
+                return text[: one.start].strip(), figure(found[0])
+    return None
+
+
+def _languages(code: str) -> Iterator[Language]:
+    return map(language, dict.fromkeys((code if code in CODES else "en", *CODES)))
+
+
+def _amounts(text: str, code: str) -> Iterator[tuple[Number, Quantity, str]]:
+    """Yield the plain amount that a text begins with, as each language reads it, and what is behind."""
+    tokens = tokens_of(text)
+    for words in _languages(code):
         number = number_at(words, tokens, 0)
         said = quantity_at(words, tokens, 0) if number is not None else None
         if number is None or said is None or said.doubt or said.loose or said.options:
             continue
-        is_packed = said.sort == "measure" and said.packs is not None
-        if not (is_packed or number.is_words) or said.length >= len(tokens):
-            continue
-        if said.sort == "jar" and said.unit == "jar":
-            continue
-        rest = text[tokens[said.length].start :]
-        return f"{said.text()} {rest}"
-    return text
+        yield number, said, text[tokens[said.length].start :] if said.length < len(tokens) else ""
 
 
 def split_price(text: str) -> tuple[str, str | None]:
-    """Return ``10 lb sugar 7.90`` as the line and its price; without a price, None.
+    """Return ``10 lb sugar 7.90`` as the line and its price, with its sign; without a price, None.
 
     Examples
     --------
@@ -67,4 +128,4 @@ def split_price(text: str) -> tuple[str, str | None]:
     match = _PRICE.fullmatch(text.strip())
     if match is None or not re.search(r"[^\W\d_]", match["line"]):
         return text, None
-    return match["line"], match["paid"].replace(",", ".")
+    return match["line"], match["paid"]

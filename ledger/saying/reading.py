@@ -7,6 +7,7 @@ import re
 
 from ledger.saying.asking import Question, Reading
 from ledger.saying.clauses import Clauses
+from ledger.saying.currencies import ask_own_money
 from ledger.saying.days import Days
 from ledger.saying.drafting import Drafter
 from ledger.saying.joining import join
@@ -62,10 +63,12 @@ def read(
     if not tokens:
         return reading
     words = words or of_text(tokens, known.language)
+    own = ask_own_money(text, words, known, reading, settled)
+    tokens, text = tokens if own == text else tokens_of(own), own
     month_first = known.measures == "us" and not words.day_first
     days = Days(words, known.today, month_first=month_first)
     if is_receipt(text, words):
-        return read_receipt(text, known, words, days, on or known.today, settled)
+        return read_receipt(text, known, words, days, on or known.today, settled, reading)
     tokens = signed(tokens)
     scanner = Scanner(words, tokens, days, known.is_name, known.longest, text)
     splitter = Clauses(words, tokens)

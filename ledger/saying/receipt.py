@@ -72,10 +72,11 @@ def is_receipt(text: str, words: Language) -> bool:
 
 
 def read_receipt(
-    text: str, known: Known, words: Language, days: Days, on: dt.date, settled: Settled
-) -> Reading:
-    """Return the purchase that a receipt tells of."""
-    reading, slip = Reading(), _Slip()
+    text: str, known: Known, words: Language, days: Days, on: dt.date, settled: Settled,
+    reading: Reading,
+) -> Reading:  # fmt: skip
+    """Return a reading with the purchase that a receipt tells of."""
+    slip = _Slip()
     lines = [line.strip() for line in text.split("\n") if line.strip()]
     reader = _Reader(known, words, days, slip, reading, settled)
     for n, line in enumerate(lines):

@@ -28,10 +28,10 @@ LETTERS = str.maketrans("aeiouAEIOU", "àéîöûÀÉÎÖÛ")
 SAID = re.compile(r"‹[^‹›]*›")
 AS_TYPED = re.compile(
     r"`[^`]*`|\[[0-9a-f]{8}[^\]]*\]|-> .*|\[àngénömmén: [^\]]*\]|\[véröfféntlîcht: [^\]]*\]"
-    r"|--f[oö]r [a-z, ]+|--[\w-]+|^\[\d+\] .*|\b(?:kcal|psi|kPa|bushel|peck|und|oder|Jan|Feb|Apr|Mai|Juni|Juli|Aug|Sept|Okt|Nov|Dez)\b",
+    r"|--f[oö]r [a-z, ]+|--[\w-]+|^\[\d+\] .*|\b(?:kcal|psi|kPa|EUR|USD|bushel|peck|und|oder|Jan|Feb|Apr|Mai|Juni|Juli|Aug|Sept|Okt|Nov|Dez)\b",
     re.MULTILINE,
 )
-"""Commands, ids of entries and of assumptions, documents; units alike everywhere; lists and days of Babel."""
+"""Commands, ids of entries and assumptions, documents; units, currencies; lists and days of Babel."""
 OPTIONS = {
     "how-long": [{"without": ["shop"]}, {"without": ["power"]}, {"to_add": True}],
     "mentions": [{"of": "plum"}],

@@ -199,6 +199,11 @@ SOMETIMES = {
         if key.startswith(start)
     },
     **{
+        key: "there is one of it"
+        for key in catalogue("en")
+        if key.removesuffix("_one") != key and key.removesuffix("_one") in catalogue("en")
+    },
+    **{
         key: "such a choice is offered"
         for key in catalogue("en")
         if key.startswith(("begin.altitude_", "begin.language_", "begin.measures_", "begin.gauge_"))
@@ -389,3 +394,17 @@ def test_every_way_that_parts_give_a_figure_has_words():
     assert {
         key for key in catalogue("en") if key.startswith("how.") and key[4:] not in ways
     } == set()
+
+
+@pytest.mark.parametrize(
+    ("language", "key", "n", "said"),
+    [
+        ("en", "winter.n_things", 1, "1 thing"),
+        ("en", "winter.n_things", "2", "2 things"),
+        ("de", "winter.n_months", "1", "1 Monat"),
+        ("de", "today.n_weeks", 1, "1 Woche"),
+        ("en", "season.plants", "1", "1 plant"),
+    ],
+)
+def test_one_thing_is_no_several(language, key, n, said):
+    assert Words(language)(key, n=n) == said

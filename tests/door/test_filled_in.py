@@ -182,6 +182,27 @@ def test_money_of_another_currency_is_refused(book, paid):
         assert Texts(book.catalogue()).number("8.99 €", "money", "paid") == "8.99"
 
 
+@pytest.mark.parametrize("paid", ["8.99 euros", "five euros", "€8.99", "50 pence"])
+def test_money_in_words_of_another_currency_is_refused(book, paid):
+    with pytest.raises(InputError, match="is not in USD"):
+        Texts(book.catalogue()).number(paid, "money", "paid")
+
+
+def test_other_spending_in_another_currency_is_refused(book):
+    with pytest.raises(InputError, match="is not in USD"):
+        Texts(book.catalogue()).other("magazine 4.50 €")
+
+
+def test_dollars_are_no_euros_and_what_was_typed_may_be_set(book):
+    texts = Texts(book.catalogue())
+    assert texts.other("magazine $4.50") == {"words": "magazine", "paid": "4.50"}
+    book.write("setting_changed", {"name": "currency", "value": "CAD"})
+    assert Texts(book.catalogue()).number("$5", "money", "paid") == "5"
+    book.write("setting_changed", {"name": "currency", "value": "EUR"})
+    with pytest.raises(InputError, match=r"not in EUR.*setting currency USD"):
+        Texts(book.catalogue()).number("$5", "money", "paid")
+
+
 def test_money_of_the_book_s_currency_may_have_its_sign(book):
     texts = Texts(book.catalogue())
     assert {texts.number(said, "money", "paid") for said in ("$8.99", "8.99 USD", "USD 8.99", "8.99")} == {"8.99"}  # fmt: skip

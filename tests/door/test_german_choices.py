@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 import json
+import subprocess
+import sys
 
 import pytest
 from click.testing import CliRunner
 
 from ledger import Book, InputError
 from ledger.cli._root import root
+from ledger.door.choosing import chosen
 
+RUN = "from ledger.cli import main; main()"
 BEANS = ("--used", "1 kg grüne Bohnen", "--minutes", "25")
 
 
@@ -58,3 +62,47 @@ def test_a_word_of_neither_language_is_refused(put_up):
     assert isinstance(done.exception, InputError)
     assert done.exception.field == "method"
     assert not bodies
+
+
+def test_a_refusal_lists_the_words_of_the_language(put_up):
+    done, _ = put_up("--made", "2 500 ml jars", "--method", "Drock")
+    with pytest.raises(InputError) as refused:
+        raise done.exception
+    problem, wanted = refused.value.parts("de")
+    assert problem.startswith("„Drock“")
+    assert {"Wasserbad", "Druck", "Kalt gerührte Konfitüre"} <= set(
+        wanted.partition(": ")[2].split(", ")
+    )
+    assert "boiling water, pressure" in refused.value.wanted  # as a script writes it, in English
+
+
+def test_help_lists_the_words_of_the_language(run_help):
+    said = run_help("putup", "de")
+    assert "z. B. Wasserbad (eines von: Wasserbad, Druck," in said
+    assert "boiling water (one of: boiling water, pressure," in run_help("putup", "en")
+
+
+@pytest.fixture
+def run_help():
+    """Return a command's help in a language, on one line; in a process that has said nothing yet."""
+
+    def call(command, language):
+        words = [sys.executable, "-c", RUN, command, "--help", "--language", language]
+        done = subprocess.run(words, capture_output=True, text=True, check=True)
+        return " ".join(done.stdout.split())
+
+    return call
+
+
+def test_words_of_the_other_language_are_read_too():
+    assert chosen("Druck", ("pressure", "dry"), "method") == "pressure"
+    with pytest.raises(InputError, match=r"'Drock'.*pressure, dry"):
+        chosen("Drock", ("pressure", "dry"), "method")
+
+
+def test_a_setting_is_named_in_german(tmp_path, fixed_day):
+    place = str(tmp_path / "book.sqlite")
+    done = CliRunner().invoke(root, ["setting", "Währung", "EUR", "--book", place])
+    assert done.exit_code == 0, done.output
+    with Book.open(place) as book:
+        assert book.setting("currency") == "EUR"

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import pytest
 
-from ledger.messages.catalogue import Catalogue, Speaker
+from ledger.figures.units import one_of
+from ledger.messages.catalogue import Catalogue, Speaker, speaker
 from ledger.messages.checking import check_folder
 from ledger.messages.language import language
 
@@ -78,3 +79,31 @@ def test_a_form_that_is_left_out_is_named(tmp_path):
     assert found == [
         "jar.ftl:1: jar-count: has no plural form [few] of $n. Write it, or only *[other]"
     ]
+
+
+@pytest.mark.parametrize(
+    ("language", "id_", "one", "several"),
+    [
+        ("en", "echo-people", "1 person", "2 people"),
+        ("en", "echo-minutes", "1 minute", "2 minutes"),
+        ("en", "told-seeds-left", "1 seed left", "2 seeds left"),
+        ("en", "told-beds-put", "put 1 bed where it lies", "put 2 beds where they lie"),
+        ("en", "recall-jars", "1 jar", "2 jars"),
+        ("en", "hens-feed-lasts-about-days", "The feed lasts about 1 day.", "The feed lasts about 2 days."),
+        ("de", "told-years", "1 Jahr", "2 Jahre"),
+        ("de", "told-beds-put", "1 Beet dahin gelegt, wo es liegt", "2 Beete dahin gelegt, wo sie liegen"),
+        ("de", "reserve-hours", "1 Stunde", "2 Stunden"),
+        ("de", "power-days", "in 1 Tag", "in 2 Tagen"),
+    ],
+)  # fmt: skip
+def test_one_of_a_thing_is_no_several(language, id_, one, several):
+    spoken = speaker(language)
+    assert [spoken.text(id_, n=n) for n in (1, 2)] == [one, several]
+
+
+@pytest.mark.parametrize(
+    ("unit", "one"),
+    [("subjects", "subject"), ("batches", "batch"), ("entries", "entry"), ("minutes per jars", "minute per jar")],
+)  # fmt: skip
+def test_a_unit_of_one_is_named_so(unit, one):
+    assert one_of(unit) == one

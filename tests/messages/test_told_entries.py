@@ -125,3 +125,17 @@ def test_the_message_of_a_line_is_made_when_it_is_said():
     assert worded(line, "de") == "nicht am Tisch Ann"
     again = copy.deepcopy(tell("harvested", {"lines": [PLUM]}))
     assert worded(pickle.loads(pickle.dumps(again)), "de") == "geerntet: 31 lb 8 oz plum"
+
+
+@pytest.mark.parametrize(
+    ("kind", "body", "told"),
+    [
+        ("flock_counted", {"hens": 1}, "1 hen"),
+        ("planted", {"crop": "fig", "how": "set out", "plants": 1}, "set out 1 plant of fig"),
+        ("target_set", {"skill": "grafting", "times": 1, "per": "year"}, "target: grafting 1 time per year"),
+        ("person_described", {"person": "Ada", "sex": "female", "age": 1}, "Ada at the table (female, 1 year)"),
+    ],
+)  # fmt: skip
+def test_one_of_a_thing_is_told_as_one(kind, body, told):
+    assert KINDS[kind].tell(body) == told
+    assert speaker("en").text(KINDS[kind].says(body)) == told

@@ -13,3 +13,11 @@ def known(tmp_path_factory) -> Known:
     """Return what a small book knows."""
     book = filled(tmp_path_factory.mktemp("said") / "book.sqlite")
     return Known(book.catalogue(), TODAY, book.log)
+
+
+@pytest.fixture(scope="session")
+def known_in_euros(tmp_path_factory) -> Known:
+    """Return what the same book knows, kept in euros."""
+    book = filled(tmp_path_factory.mktemp("said") / "euros.sqlite")
+    book.write("setting_changed", {"name": "currency", "value": "EUR"})
+    return Known(book.catalogue(), TODAY, book.log)

@@ -29,8 +29,8 @@ def test_an_amount_in_words_is_read_in_every_command(book, said, amount, item):
     ("said", "line", "paid"),
     [
         ("10 lb sugar 7.90", "10 lb sugar", "7.90"),
-        ("5 lb salt for $2.10", "5 lb salt", "2.10"),
-        ("3 kg Zucker 3,60", "3 kg Zucker", "3.60"),
+        ("5 lb salt for $2.10", "5 lb salt", "$2.10"),
+        ("3 kg Zucker 3,60", "3 kg Zucker", "3,60"),
         ("24 lids 6", "24 lids", "6"),
         ("10 lb sugar", "10 lb sugar", None),
         ("24", "24", None),

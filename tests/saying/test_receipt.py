@@ -59,8 +59,8 @@ def test_a_quantity_stands_before_its_article_and_words_in_any_order(known):
     assert asked.questions[0].options == ["pasta", "rice"]
 
 
-def test_a_german_receipt(known):
-    assert short(read(GERMAN, known)) == (
+def test_a_german_receipt(known_in_euros):
+    assert short(read(GERMAN, known_in_euros)) == (
         "bought@2026-08-12 1 l Milch paid=1.19, 10 egg paid=2.90, 2 kg potato paid=3.40; "
         "other=Zeitschrift 4.50; receipt_total=11.99; shop=Hofladen am Bach ~belongs"
     )

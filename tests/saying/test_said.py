@@ -30,5 +30,6 @@ def test_there_are_as_many_as_promised():
 
 
 @pytest.mark.parametrize(("said", "meant"), CASES, ids=[said for said, _ in CASES])
-def test_a_sentence_is_read_as_the_rules_say(said, meant, known):
-    assert short(read(said, known)) == meant
+def test_a_sentence_is_read_as_the_rules_say(said, meant, known, known_in_euros):
+    is_euros = "EUR" in said or "Euro" in said
+    assert short(read(said, known_in_euros if is_euros else known)) == meant

@@ -70,8 +70,10 @@ def test_a_number_below_zero_is_refused(run, place, text):
 
 
 def test_money_below_zero_is_not_read_as_if_above(run, place):
-    for text in ("bought 10 lb sugar for -$3", "bought 10 lb sugar for $-3"):
-        assert run("say", text).exit_code != 0
+    for sum_ in ("-$3", "$-3", "-3"):
+        done = run("say", f"bought 10 lb sugar for {sum_}")
+        assert isinstance(done.exception, InputError)
+        assert str(done.exception).startswith("paid: '-3' is not a number of zero or more")
     assert not bodies(place, "bought")
 
 
@@ -240,3 +242,17 @@ def test_two_names_for_one_thing(run, place):
     assert run("same", "plum", "damson").exit_code == 0
     run("say", "picked 2 lb plums yesterday")
     assert [body["lines"][0]["item"] for body in bodies(place, "harvested")] == ["plum", "damson"]
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("asdf", "Say it in other words; nothing was written"),
+        ("picked 3 lb plums, wobbly asdf", "Say it in other words, or put it into the note with --yes"),
+        ("ate bread", "Put that into the sentence; nothing was written"),
+    ],
+)  # fmt: skip
+def test_a_refusal_says_what_helps(run, place, text, wanted):
+    done = run("say", text)
+    assert isinstance(done.exception, InputError)
+    assert wanted in str(done.exception)

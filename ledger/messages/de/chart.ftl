@@ -1,5 +1,8 @@
 # Die Tabelle für einen Gefrierschrank, der aus war: ihre Sorten und Bemerkungen, nach ihren Namen dort.
-chart-off-for = { $n } Stunden aus: { $when }. Die Stunden allein entscheiden nichts: Seht jedes Paket an oder ein Thermometer im Gefrierschrank. Nie kosten, um zu prüfen.
+chart-off-for = { $n ->
+        [one] 1 Stunde
+       *[other] { $n } Stunden
+    } aus: { $when }. Die Stunden allein entscheiden nichts: Seht jedes Paket an oder ein Thermometer im Gefrierschrank. Nie kosten, um zu prüfen.
 chart-half-full-holds = so lange hält ein geschlossener Gefrierschrank, der mindestens halb voll war, die Kälte
 chart-full-holds = ein voller hält, geschlossen, die Kälte { $n } Stunden, ein halb voller { $n2 }
 chart-longer-than-full = das ist länger als die { $n } Stunden, die selbst ein voller, geschlossener die Kälte hält

@@ -86,7 +86,10 @@ circle-zone = Zone
 circle-zone-means = wie ihr sie angebt
 circle-not-known = nicht bekannt
 circle-rate-said = { $n } % der Minuten
-circle-change-said = { $n } Punkte
+circle-change-said = { $n ->
+        [one] 1 Punkt
+       *[other] { $n } Punkte
+    }
 circle-grams-said = { $n } g je m²
 circle-or-more = { $amount } oder mehr
 circle-or-less = { $amount } oder weniger
@@ -123,6 +126,9 @@ circle-few = weniger als 10
 circle-no-quartiles = weniger als 20: keine Viertel
 circle-few-have-any = weniger als 10 haben welche
 circle-dominated = ein Haushalt ist mehr als die Hälfte
-circle-more-minutes-said = { $n } Minuten
+circle-more-minutes-said = { $n ->
+        [one] 1 Minute
+       *[other] { $n } Minuten
+    }
 circle-product = { $item } ({ $method })
 circle-leftover = was daneben bleibt, würde mitgesagt

@@ -64,4 +64,4 @@ doubt-adopted = { $piece ->
 doubt-still-to-come = recorded_at: { $at } liegt noch in der Zukunft und bleibt so stehen: die Uhr, nach der es geschrieben wurde, ging vor, oder die dieses Rechners geht nach
 doubt-no-head-beside = neben der Datei steht kein Prüfkopf (.head), deshalb weiß niemand, ob ihr Ende ganz ist
 doubt-taken-as-jars = { $amount } { $name } gelten als { $jars }
-doubt-kept-as-said = { $amount } { $name } bleibt, wie es gesagt wurde: Was ein { $unit } davon wiegt, ist nicht bekannt; sagt es in Gramm mit: { $command }
+doubt-kept-as-said = { $amount } { $name } bleibt, wie es gesagt wurde: Was 1 { $unit } davon wiegt, ist nicht bekannt; sagt es in Gramm mit: { $command }

@@ -7,7 +7,10 @@ eaten-found = Von { $name } wurde mehr gezählt, als im Buch stand; es zählt al
 eaten-from-opening = { $name } war da, als das Buch begann; niemand hat gesagt, woher (`croftbook questions`).
 eaten-unrecorded = Von { $name } wurde verbraucht, was niemand als Zugang eingetragen hat; seine Herkunft zählt als unbekannt.
 eaten-feed-unknown = Nirgends steht, was die Tiere in der Saison { $name } bekamen; der Anteil mit Futter ist daher nicht bekannt.
-eaten-days-written = An { $n } von { $n2 } Tagen ist etwas Gegessenes eingetragen; was an den anderen gegessen wurde, steckt in keiner Zahl hier.
+eaten-days-written = An { $n } von { $n2 ->
+        [one] 1 Tag
+       *[other] { $n2 } Tagen
+    } ist etwas Gegessenes eingetragen; was an den anderen gegessen wurde, steckt in keiner Zahl hier.
 eaten-lacks-energy = Keine Energie ist bekannt von { LIST($names, type: "commas") }, was hereinkam: Was daheim nach Energie verbraucht wurde, enthält es nicht.
 eaten-lacks-weight = Kein Gewicht ist bekannt von { LIST($names, type: "commas") }, was hereinkam: Was daheim nach Gewicht verbraucht wurde, enthält es nicht.
 eaten-lacks-value = Kein Ladenpreis ist bekannt von { LIST($names, type: "commas") }, was hereinkam: Was daheim nach Wert verbraucht wurde, enthält es nicht.

@@ -39,7 +39,10 @@ eaters-since-when = Seit wann { $name } { $state ->
     [pregnant] schwanger ist, ist nicht gesagt: Die mittleren drei Monate werden genommen.
    *[nursing] stillt, ist nicht gesagt: Das erste halbe Jahr wird genommen.
 }
-eaters-down-as = { $name } steht seit { $n } Tagen als { $state ->
+eaters-down-as = { $name } steht seit { $n ->
+        [one] 1 Tag
+       *[other] { $n } Tagen
+    } als { $state ->
     [pregnant] schwanger
    *[nursing] stillend
 } im Buch: Sagt neu, wie es ist.

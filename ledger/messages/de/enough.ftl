@@ -6,7 +6,10 @@ enough-needs-recommended-allowances-else-adequate = Der Bedarf ist die empfohlen
 enough-sodium-set-against-level-above = Natrium steht gegen die Menge, über der das Risiko steigt (2019, aus dem Gedächtnis); Salz in der Dose zählt nicht.
 enough-food-counts-kept-cooking-takes = Essen zählt, wie es aufbewahrt ist. Kochen nimmt davon: Gekochtes Blattgemüse behält 55 bis 70 Prozent seines Vitamin C; Eingemachtes trägt, was hineinging, Gemüse ohne das, was das Kochen nimmt.
 enough-no-weight-known-counts-nothing = Von { LIST($names, type: "commas") } ist kein Gewicht bekannt; es zählt nichts: `croftbook item` nimmt auf, was eines wiegt.
-enough-energy-days = Energie: { $n } Tage.
+enough-energy-days = Energie: { $n ->
+        [one] 1 Tag
+       *[other] { $n } Tage
+    }.
 enough-days-asked = gefragte Tage
 enough-need-these-days = Bedarf dieser Tage
 enough-gap = Lücke
@@ -27,13 +30,19 @@ enough-nothing = Kein Essen, mit dem zu rechnen wäre: { $of ->
    *[next-season] Für die nächste Saison ist nichts geplant
 }.
 enough-not-known-what-is-in = Was in { LIST($names, case: "dative") } steckt, ist nicht bekannt: `croftbook item NAME --food ID` verknüpft eine Zeile der Nährwerttabelle.
-enough-short-first = Zuerst knapp: { $nutrient }, { $n } Tage mit { $of ->
+enough-short-first = Zuerst knapp: { $nutrient }, { $n ->
+        [one] 1 Tag
+       *[other] { $n } Tage
+    } mit { $of ->
     [pantry] dem, was im Haus ist
    *[next-season] dem, was der Plan der nächsten Saison brächte
 }.
 enough-from-shop = { $amount } { $name } für { $price }
 enough-from-bed = { $ground } { $crop }
-enough-to-close = Damit { $nutrient } { $n } Tage reicht: { LIST($ways, type: "or") }.
+enough-to-close = Damit { $nutrient } { $n ->
+        [one] 1 Tag
+       *[other] { $n } Tage
+    } reicht: { LIST($ways, type: "or") }.
 enough-eaten-no-need = Vom { DAY($day) } bis { DAY($day2) } ist neben das Gegessene kein Bedarf zu stellen.
 enough-eaten-least = Vom { DAY($day) } bis { DAY($day2) } hatte das Gegessene am wenigsten { $nutrient }: { $n } % des Bedarfs{ $energy ->
     [none] .

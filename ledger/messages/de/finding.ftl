@@ -241,7 +241,10 @@ finding-option-left-out = Eine gedruckte Möglichkeit ist hier nicht empfohlen u
 finding-last-foot = { $n } ft ist der letzte Fuß seiner Stufe. Höhen aus Karten schwanken: Liegt eure vielleicht höher, so beginnt die nächste Stufe bei { $n2 } ft.
 finding-between-bands = { $n } ft liegt zwischen den gedruckten { $n2 } und { $n3 } ft: Es gilt die nächsthöhere Stufe.
 finding-loads-of = Die Mengen sind für Füllungen von { $n } gedruckt{ $source }.
-finding-loads-ask = { $n } Gläser: in wie vielen Füllungen?
+finding-loads-ask = { $n ->
+        [one] 1 Glas
+       *[other] { $n } Gläser
+    }: in wie vielen Füllungen?
 finding-loads-done = { $n2 ->
         [one] Gemacht: { $n } Gläser, { $n2 } Füllung: mindestens { $n3 } in einer davon.
        *[other] Gemacht: { $n } Gläser, { $n2 } Füllungen: mindestens { $n3 } in einer davon.

@@ -54,5 +54,8 @@ first-servings = { $n } { $every ->
    *[other] in { $every } Wochen
 } x { $weeks } Wochen x { $size } { $spoon ->
     [tsp] TL
-   *[cup] Tassen
+   *[cup] { $size ->
+        [one] Tasse
+       *[other] Tassen
+    }
 }

@@ -2,7 +2,10 @@ glut-household = der Haushalt
 glut-no-batch-your-own-stands = { $name }: kein eigener Ansatz steht wie veröffentlicht da
 glut-no-empty-jar-book-can = { $name }: kein leeres Glas steht im Buch, um es einzukochen
 glut-if-nothing-done-kg-lost = Wird nichts getan, gehen in diesen { $n2 } Tagen { $n } kg verloren; mit diesem Plan { $n3 } kg.
-glut-put-up-kg-hours-eaten = Eingemacht { $n } kg in { $n2 } Stunden, gegessen { $n3 } kg, weggegeben { $n4 } kg.
+glut-put-up-kg-hours-eaten = Eingemacht { $n } kg in { $n2 ->
+        [one] 1 Stunde
+       *[other] { $n2 } Stunden
+    }, gegessen { $n3 } kg, weggegeben { $n4 } kg.
 glut-printed = Gedruckt für { $name }: { $name2 }.
 glut-nothing-garden-here-due-these = Nichts aus dem Garten ist da oder kommt in diesen zehn Tagen, was sich nicht hielte.
 glut-only-printed-processes-planned-looked = Geplant werden nur gedruckte Vorschriften, nachgeschlagen für Höhe { $amount } und Manometer { $gauge }; eine Zeile ist eine Erinnerung und nicht das Ganze: Lest zuerst das aktuelle Dokument und die Anleitung des Topfs (`croftbook show as-published`).
@@ -17,7 +20,10 @@ glut-fresh-keeps = Frisch hält es: { $list }.
 glut-nobody-three-days = niemand: drei Tage werden genommen
 glut-not-planned-for-canning = Nicht zum Einkochen geplant, weil nur veröffentlichte Vorschriften zählen: { $list }. Es bleiben Einfrieren, Trocknen, Essen und Weggeben.
 glut-no-better-plan = In zehn Sekunden fand sich kein besserer Plan; es mag einen geben.
-glut-keeps-days = { $name } { $n } Tage ({ $by })
+glut-keeps-days = { $name } { $n ->
+        [one] 1 Tag
+       *[other] { $n } Tage
+    } ({ $by })
 glut-not-set = nicht eingestellt
 glut-hours-are-a-guess = Stunden, die nicht aus dem eigenen Buch sind, sind eine Schätzung ohne Quelle.
 glut-units-of-plan = { $counted ->

@@ -1,5 +1,11 @@
-hens-feed-lasts-about-days = Das Futter reicht etwa { $n } Tage.
-hens-hens-over-days = Hennen über { $n } Tage
+hens-feed-lasts-about-days = Das Futter reicht etwa { $n ->
+        [one] 1 Tag
+       *[other] { $n } Tage
+    }.
+hens-hens-over-days = Hennen über { $n ->
+        [one] 1 Tag
+       *[other] { $n } Tage
+    }
 hens-eggs = Eier
 hens-feed-bought = gekauftes Futter
 hens-feed-bedding = Futter und Streu

@@ -10,7 +10,10 @@ hours-worth = { $price } { $by ->
     [pay-given-up] nach entgangenem Lohn
    *[brought] nach dem, was sie brachten
 }
-hours-in-all = { $n } Stunden in allem: { $ways }{ $bound ->
+hours-in-all = { $n ->
+        [one] 1 Stunde
+       *[other] { $n } Stunden
+    } in allem: { $ways }{ $bound ->
     [most] { "" } höchstens
     [least] { "" } mindestens
     [either] , ungefähr, denn ein Preis fehlt

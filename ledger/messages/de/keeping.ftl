@@ -1,6 +1,9 @@
 keeping-nothing-discarded-takes-what-lost = Nichts wurde weggeworfen: `croftbook discard` nimmt auf, was verloren ging und warum.
 keeping-money-hours-what-had-gone = Geld und Stunden sind, was hineingegangen war; verfütterter Überfluss ist hier ein Verlust an Essen, was er auch an Futter sparte.
-keeping-losses-written-down-from-ten = { $n } Verluste sind eingetragen; ab zehn von einem Ding und Ort zählt die eigene Kurve.
+keeping-losses-written-down-from-ten = { $n ->
+        [one] 1 Verlust ist
+       *[other] { $n } Verluste sind
+    } eingetragen; ab zehn von einem Ding und Ort zählt die eigene Kurve.
 keeping-still-good = nicht verdorben
 keeping-failed = verdorben
 keeping-reckon = zu rechnen
@@ -18,9 +21,15 @@ keeping-there = vorhanden
 keeping-too-few = zu wenige, um etwas zu sagen
 keeping-half-failed = Alter, in dem die Hälfte verdorben war
 keeping-first-hint = { $n } verdorben: ein erster Hinweis
-keeping-more-than-half = mehr als die Hälfte bis zuletzt nicht verdorben: mindestens { $n } Tage
+keeping-more-than-half = mehr als die Hälfte bis zuletzt nicht verdorben: mindestens { $n ->
+        [one] 1 Tag
+       *[other] { $n } Tage
+    }
 keeping-published-stands = hielt hier länger; die veröffentlichte Haltbarkeit gilt
-keeping-half-good = die Hälfte war { $n } Tage lang nicht verdorben
+keeping-half-good = die Hälfte war { $n ->
+        [one] 1 Tag
+       *[other] { $n } Tage
+    } lang nicht verdorben
 keeping-good = nicht verdorben
 keeping-day = Tag { $n }
 keeping-nothing-seen-good = es gab nichts, das nicht verdorben war

@@ -1,4 +1,10 @@
-months-things-months-writes-them-calendar = { $n } Dinge in { $n2 } Monaten. `croftbook calendar FILE.ics` schreibt sie für einen Kalender.
+months-things-months-writes-them-calendar = { $n ->
+        [one] 1 Ding
+       *[other] { $n } Dinge
+    } in { $n2 ->
+            [one] 1 Monat
+           *[other] { $n2 } Monaten
+        }. `croftbook calendar FILE.ics` schreibt sie für einen Kalender.
 months-no-day-put-up-set = Für { LIST($names, type: "commas") } ist kein Tag zum Einmachen gesetzt: Kein eigener Ansatz steht wie veröffentlicht da.
 months-nothing-planned-plantings-frost-days = Nichts ist geplant: Pflanzungen, Frosttage, Ansätze und Fristen bringen es.
 months-how-long-how-hot-how = Wie lange, wie heiß und wie viel Säure, steht hier nicht: Haltet euch an die veröffentlichte, geprüfte Vorschrift für Glas und Höhe (`croftbook show as-published`).

@@ -4,7 +4,10 @@ power-all-kept = alles, was lag
 power-part = sein Anteil
 power-electricity-lot = Strom des Postens
 power-cost = Kosten
-power-days = in { $n } Tagen
+power-days = in { $n ->
+        [one] 1 Tag
+       *[other] { $n } Tagen
+    }
 power-year = auf ein Jahr
 power-year-2 = in einem Jahr
 power-freezer-took-kwh-year-kept = Der Gefrierschrank brauchte { $n } kWh im Jahr ({ $how }); im Mittel lagen { $amount } darin.
@@ -19,7 +22,10 @@ power-good-jars = gute Gläser
 power-all-jars = alle Gläser
 power-canner-loads = Topffüllungen
 power-no-batch-went-through-canner = Noch ging kein Ansatz durch einen Topf.
-power-measured-kwh-good-jar-over = Gemessen: { $n } kWh je gutes Glas über { $n2 } Gläser.
+power-measured-kwh-good-jar-over = Gemessen: { $n } kWh je gutes Glas über { $n2 ->
+        [one] 1 Glas
+       *[other] { $n2 } Gläser
+    }.
 power-full-loads-would-have-saved = Volle Füllungen hätten zusammen { $n } kWh gespart.
 power-gas-counts-heat-gave-kwh = Gas zählt nach der Wärme, die es gab, in kWh.
 power-water-not-metered-canner-own = Nicht gezähltes Wasser ist das des Topfs, wie erinnert; Waschen und Kühlen brauchen 20 bis 40 L je Füllung mehr (übliche Praxis, aus dem Gedächtnis).

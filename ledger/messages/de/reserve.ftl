@@ -11,12 +11,24 @@ reserve-not-written-down = nicht eingetragen
 reserve-house = im Haus
 reserve-person-days-second-hand = eine Person, 10 Tage (aus zweiter Hand)
 reserve-person-days-published = eine Person, 14 Tage (veröffentlicht)
-reserve-hours = { $n } Stunden
+reserve-hours = { $n ->
+        [one] 1 Stunde
+       *[other] { $n } Stunden
+    }
 reserve-no-food-house-written-down = Kein Essen im Haus ist eingetragen.
-reserve-without-water-days-drink-cook = Ohne Wasser: { $n } Tage zum Trinken und Kochen, { $n2 } Tage mit Waschen.
+reserve-without-water-days-drink-cook = Ohne Wasser: { $n ->
+        [one] 1 Tag
+       *[other] { $n } Tage
+    } zum Trinken und Kochen, { $n2 ->
+            [one] 1 Tag
+           *[other] { $n2 } Tage
+        } mit Waschen.
 reserve-medicines-infants-animals-not-these-2 = Arzneien, Säuglinge und Tiere sind in diesen Tagen nicht enthalten.
 reserve-days-energy-protein-whichever-less = Tage nach Energie oder Eiweiß, je nachdem, was kürzer reicht; `croftbook show enough` hat jeden Nährstoff.
-reserve-without-shop-days-all-table = Ohne Laden: { $n } Tage für alle am Tisch.
+reserve-without-shop-days-all-table = Ohne Laden: { $n ->
+        [one] 1 Tag
+       *[other] { $n } Tage
+    } für alle am Tisch.
 reserve-stock-last-counted = Der Vorrat wurde zuletzt am { DAY($day) } gezählt.
 reserve-stock-never-counted-sets-right = Der Vorrat wurde nie gezählt: `croftbook count` stellt ihn richtig.
 reserve-throw-away-what-above-degrees = Wegwerfen, was mehr als 2 Stunden über 4,4 Grad Celsius (40 Fahrenheit) war; nie kosten, um zu entscheiden. Die Tabelle und der Rat der Behörde gehen vor.
@@ -29,7 +41,16 @@ reserve-days = Tage
 reserve-shut-published = geschlossen, wie veröffentlicht
 reserve-short-of = { $amount } { $group }
 reserve-to-add = Für 14 Tage fehlen: { $list }.
-reserve-without-power = Ohne Strom, wenn beide zu bleiben: der Kühlschrank { $n } Stunden und der Gefrierschrank { $freezer }; dann { $cold } Tage ohne Herd, { $warm } Tage mit Herd.
+reserve-without-power = Ohne Strom, wenn beide zu bleiben: der Kühlschrank { $n ->
+        [one] 1 Stunde
+       *[other] { $n } Stunden
+    } und der Gefrierschrank { $freezer }; dann { $cold ->
+            [one] 1 Tag
+           *[other] { $cold } Tage
+        } ohne Herd, { $warm ->
+                [one] 1 Tag
+               *[other] { $warm } Tage
+            } mit Herd.
 reserve-less-than-a-day = weniger als 24 Stunden (halb voll: 24)
 reserve-shut-fridge-keeps = Ein geschlossener Kühlschrank hält 4 Stunden, ein voller Gefrierschrank 48 und ein halb voller 24 (USDA FSIS, aus zweiter Hand); die Linie dazwischen ist unsere. { $full ->
     [none] Wie voll er ist, ist nicht bekannt: `croftbook setting freezer_room "15 cu ft"` sagt seinen Raum.

@@ -40,8 +40,14 @@ skills-seasons-missed = { $n ->
        *[other] { $n } Saisons vergingen ohne
     }
 skills-keeps = { $n ->
-        [one] gelang einmal, was { $days } Tage vorhält
-       *[other] gelang { $n }-mal, was { $days } Tage vorhält
+        [one] gelang einmal, was { $days ->
+                [one] 1 Tag
+               *[other] { $days } Tage
+            } vorhält
+       *[other] gelang { $n }-mal, was { $days ->
+               [one] 1 Tag
+              *[other] { $days } Tage
+           } vorhält
     }
 skills-last = { $n ->
         [0] zuletzt heute

@@ -70,7 +70,10 @@ sowing-frost-weeks = { $side ->
     }
 sowing-seed-meets = erreicht die Norm
 sowing-seed-below = unter der Norm
-sowing-seed-old = { $n } Jahre alt, hält { $span }: 20 Samen keimen lassen
+sowing-seed-old = { $n ->
+        [one] 1 Jahr
+       *[other] { $n } Jahre
+    } alt, hält { $span }: 20 Samen keimen lassen
 sowing-weeks-to-set-out = Wochen von der Saat bis zum Auspflanzen
 sowing-not-in-table = die Tabelle nennt es nicht
 sowing-not-planned = der Plan hat keine Pflanzen davon

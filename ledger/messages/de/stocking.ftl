@@ -11,7 +11,10 @@ stocking-nothing-extra = Bei keinem Einkauf kommt etwas dazu.
 stocking-in-all = Im Ganzen: { $n }.
 stocking-extra = Zusätzliche Packungen, neben dem, was die Wochen zwischen den Einkäufen brauchen:
 stocking-trip = Einkauf { $n }: { LIST($packs, type: "commas") }: { $cost }
-stocking-still-wanted = Nach { $n } Einkäufen noch gewünscht: { LIST($packs, type: "commas") }.
+stocking-still-wanted = Nach { $n ->
+        [one] 1 Einkauf
+       *[other] { $n } Einkäufen
+    } noch gewünscht: { LIST($packs, type: "commas") }.
 stocking-to-the-target = Bis zum Ziel im Ganzen: { $cost }. `--budget 20` verteilt es auf Einkäufe.
 stocking-kept-out = Nicht gekauft, weil es über sein Datum käme: { LIST($packs, type: "commas") }.
 stocking-price-rise = Ein Preisanstieg von { $n } Prozent würde in { $weeks } Wochen { $cost } kosten.

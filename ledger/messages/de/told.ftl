@@ -85,19 +85,40 @@ told-planted = { $bed ->
     }
 told-planted-plants = { $bed ->
         [none] { $how ->
-            [sown] gesät: { $n } Pflanzen { $crop }
-            [set-out] ausgepflanzt: { $n } Pflanzen { $crop }
-           *[planted] gepflanzt: { $n } Pflanzen { $crop }
+            [sown] gesät: { $n ->
+                    [one] 1 Pflanze
+                   *[other] { $n } Pflanzen
+                } { $crop }
+            [set-out] ausgepflanzt: { $n ->
+                    [one] 1 Pflanze
+                   *[other] { $n } Pflanzen
+                } { $crop }
+           *[planted] gepflanzt: { $n ->
+                   [one] 1 Pflanze
+                  *[other] { $n } Pflanzen
+               } { $crop }
         }
        *[some] { $how ->
-            [sown] gesät: { $n } Pflanzen { $crop }, { $bed }
-            [set-out] ausgepflanzt: { $n } Pflanzen { $crop }, { $bed }
-           *[planted] gepflanzt: { $n } Pflanzen { $crop }, { $bed }
+            [sown] gesät: { $n ->
+                    [one] 1 Pflanze
+                   *[other] { $n } Pflanzen
+                } { $crop }, { $bed }
+            [set-out] ausgepflanzt: { $n ->
+                    [one] 1 Pflanze
+                   *[other] { $n } Pflanzen
+                } { $crop }, { $bed }
+           *[planted] gepflanzt: { $n ->
+                   [one] 1 Pflanze
+                  *[other] { $n } Pflanzen
+               } { $crop }, { $bed }
         }
     }
 told-recipe = Rezept { $recipe }: { $uses } ergibt { $gives }
 told-set = eingestellt: { $name } auf { $value }
-told-beds-put = { $n } Beete dahin gelegt, wo sie liegen
+told-beds-put = { $n ->
+        [one] 1 Beet dahin gelegt, wo es liegt
+       *[other] { $n } Beete dahin gelegt, wo sie liegen
+    }
 told-struck = zurückgenommen { $id }: { $why }
 told-target-skill = { $per ->
         [none] Ziel: { $skill } { $n }-mal
@@ -175,7 +196,10 @@ told-span-range = { $unit ->
     }
 told-also = auch { $names }
 told-person = { $person } am Tisch ({ $more })
-told-years = { $n } Jahre
+told-years = { $n ->
+        [one] 1 Jahr
+       *[other] { $n } Jahre
+    }
 told-born = geboren { DAY($day) }
 told-work = { $work ->
         [light] leichte Arbeit
@@ -188,17 +212,35 @@ told-frost = { $frost ->
        *[last-of-spring] letzter Frost im Frühling am { DAY($day) }
     }
 told-hens = { $day ->
-        [none] { $n } Hennen
-       *[some] { $n } Hennen, geschlüpft { DAY($day) }
+        [none] { $n ->
+                [one] 1 Henne
+               *[other] { $n } Hennen
+            }
+       *[some] { $n ->
+               [one] 1 Henne
+              *[other] { $n } Hennen
+           }, geschlüpft { DAY($day) }
     }
 told-hens-in = { $day ->
-        [none] { $n } Hennen: { $flock }
-       *[some] { $n } Hennen: { $flock }, geschlüpft { DAY($day) }
+        [none] { $n ->
+                [one] 1 Henne
+               *[other] { $n } Hennen
+            }: { $flock }
+       *[some] { $n ->
+               [one] 1 Henne
+              *[other] { $n } Hennen
+           }: { $flock }, geschlüpft { DAY($day) }
     }
 told-seed = Saatgut { $crop } ({ $more })
 told-seed-of = von { SAY($n, style: "plain") }
-told-seeds-left = { $n } Samen übrig
-told-days-to-harvest = { $n } Tage bis zur Ernte
+told-seeds-left = { $n ->
+        [one] 1 Same
+       *[other] { $n } Samen
+    } übrig
+told-days-to-harvest = { $n ->
+        [one] 1 Tag
+       *[other] { $n } Tage
+    } bis zur Ernte
 told-sprouted = { $n } von { $n2 } keimten
 told-meter = { $before ->
         [none] Zähler { $meter } zeigt { $reads }

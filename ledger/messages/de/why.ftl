@@ -264,8 +264,14 @@ why-went-given = weggegeben
 why-went-lost = verloren
 why-went-sown = gesät
 why-went-on-hand = vorrätig
-why-minutes-of-person = { $n } Minuten von { $name }
-why-loads-of = { $n } Füllungen, { $name }
+why-minutes-of-person = { $n ->
+        [one] 1 Minute
+       *[other] { $n } Minuten
+    } von { $name }
+why-loads-of = { $n ->
+        [one] 1 Füllung
+       *[other] { $n } Füllungen
+    }, { $name }
 why-uses-of = { $n }-mal gebraucht: { $name }
 why-kwh-of-power = { $n } kWh Strom
 why-kwh-of-gas = { $n } kWh Gas
@@ -289,7 +295,10 @@ why-practices-keep-it = Tage, die gute Übungen es erhalten: mehr davon, und ver
 why-rusty-from = erster Tag, an dem es einrostet
 why-how-it-went = wie es ging
 why-rusts-on = Tage bis { DAY($day) }, dem ersten nach denen, die es nach der letzten guten Übung hält
-why-median-gaps = Median von { $n } Abständen
+why-median-gaps = Median von { $n ->
+        [one] 1 Abstand
+       *[other] { $n } Abständen
+    }
 why-days-since-last-time = Tage seit dem letzten Mal
 why-nobody-said-of = { $what }: niemand sagte es
 why-judged-by-seasons = nach Saisons beurteilt, oder keinmal gelang es
@@ -347,7 +356,10 @@ why-packs-wanted = nötige Packungen
 why-packs-planned = geplante Packungen
 why-house-after-plan = im Haus nach dem Plan
 why-weeks = Wochen
-why-used-in-weeks = verbraucht in { $n } Wochen
+why-used-in-weeks = verbraucht in { $n ->
+        [one] 1 Woche
+       *[other] { $n } Wochen
+    }
 why-buy = zu kaufen
 why-rise-costs = die Teuerung kostet
 why-lasts = es reicht
@@ -574,7 +586,10 @@ why-not-listed = nichts ist übrig, und es gibt kein Ziel
 why-eat-first = Platz unter allem: nach dem Tag, an dem etwas ungegessen die beste Zeit überschreitet oder Frisches ohne Haltbarkeit gegessen werden will, dann nach der besten Zeit, dann nach der Reichweite
 why-in-one-of = { $name } in einem { $item }
 why-crop-wanted-in-year = { $name }, im Jahr gewünscht
-why-years = das { $how } von { $n } Jahren
+why-years = das { $how } von { $n ->
+        [one] 1 Jahr
+       *[other] { $n } Jahren
+    }
 why-as-it-is = { $name }, wie es ist
 why-wanted-as-asked = { $name } gewünscht: { $said }
 why-by-recipe = { $what }, nach Rezept
@@ -645,7 +660,10 @@ why-crop-into-made = { $name } für Gemachtes
 why-crop-into-jars = { $name } für Gläser
 why-crop-elsewhere = { $name } für anderes
 why-as-said = { $name }, { $said }
-why-liked = schmeckte { $n } von 5 in { $n2 } Mahlzeiten
+why-liked = schmeckte { $n } von 5 in { $n2 ->
+        [one] 1 Mahlzeit
+       *[other] { $n2 } Mahlzeiten
+    }
 why-failed-of-its-own = eigene ausgefallene Saisons
 why-failed-of-others = ausgefallene Saisons der anderen Kulturen
 why-seasons-of-its-own = eigene Saisons

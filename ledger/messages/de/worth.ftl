@@ -17,7 +17,10 @@ worth-served-equipment = Nirgends steht, wozu { $item } diente: Nennt es als Ger
 worth-served-jar = Nirgends steht, wozu { $item } diente: Macht etwas darin ein.
 worth-served-crop = Nirgends steht, wozu { $item } diente: Seine Kultur ist noch nicht geerntet.
 worth-paid-off = abbezahlt
-worth-life-assumed = Nirgends steht, wie lange { $name } hält; es zählt als { $n } Jahre.
+worth-life-assumed = Nirgends steht, wie lange { $name } hält; es zählt als { $n ->
+        [one] 1 Jahr
+       *[other] { $n } Jahre
+    }.
 worth-first-year = Was vor weniger als einem Jahr gekauft wurde, gilt als verdiene es im Jahr, was es bisher verdient hat.
 worth-span = { $state ->
         [running] { DAY($day) } bis { DAY($day2) }, läuft noch

@@ -75,5 +75,8 @@ asked-another = another
 asked-leave-out = leave it out
 asked-as-it-stands = write it as it stands
 asked-is-right = { $amount } is right
-asked-pieces = { $n } pieces
+asked-pieces = { $n ->
+        [one] 1 piece
+       *[other] { $n } pieces
+    }
 asked-new-named = new: { $name }

@@ -1,5 +1,8 @@
 # The chart of a freezer that was off: its kinds and remarks, by what they are called there.
-chart-off-for = Off for { $n } hours: { $when }. The hours decide nothing by themselves: look at each package, or at a thermometer in the freezer. Never taste to find out.
+chart-off-for = Off for { $n ->
+        [one] 1 hour
+       *[other] { $n } hours
+    }: { $when }. The hours decide nothing by themselves: look at each package, or at a thermometer in the freezer. Never taste to find out.
 chart-half-full-holds = a shut freezer that was half full or more holds its cold that long
 chart-full-holds = a full freezer holds its cold { $n } hours if it stayed shut, a half-full one { $n2 }
 chart-longer-than-full = that is longer than the { $n } hours that even a full, shut freezer holds its cold

@@ -86,7 +86,10 @@ circle-zone = Zone
 circle-zone-means = as you say
 circle-not-known = not known
 circle-rate-said = { $n } % of the minutes
-circle-change-said = { $n } points
+circle-change-said = { $n ->
+        [one] 1 point
+       *[other] { $n } points
+    }
 circle-grams-said = { $n } g a m²
 circle-or-more = { $amount } or more
 circle-or-less = { $amount } or less
@@ -123,6 +126,9 @@ circle-few = fewer than 10
 circle-no-quartiles = fewer than 20: no quartiles
 circle-few-have-any = fewer than 10 have any
 circle-dominated = one household is over half
-circle-more-minutes-said = { $n } minutes
+circle-more-minutes-said = { $n ->
+        [one] 1 minute
+       *[other] { $n } minutes
+    }
 circle-product = { $item } ({ $method })
 circle-leftover = what is left beside it would be told as well

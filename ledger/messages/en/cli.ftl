@@ -9,7 +9,10 @@ cli-report = Please send the report in { $file } to whoever keeps the program.
 cli-note = note: { $text }
 cli-warning = warning: { $text }
 cli-book-empty = your book is empty. Write something down first, for example: croftbook harvest "31 lb plum"
-cli-entries-done = { $label }: { $n } entries
+cli-entries-done = { $label }: { $n ->
+        [one] 1 entry
+       *[other] { $n } entries
+    }
 cli-reading = reading the book
 cli-and-more = and { SAY($n, style: "plain") } more
 

@@ -7,7 +7,10 @@ eaten-found = More { $name } was counted than the book had; it counts as found.
 eaten-from-opening = { $name } was there when the book began; nobody said where it came from (`croftbook questions`).
 eaten-unrecorded = { $name } was used that nobody wrote down as coming in; it counts as unrecorded.
 eaten-feed-unknown = Nothing says what the animals were given in season { $name }, so what is adjusted for feed is not known.
-eaten-days-written = Something eaten is written down on { $n } of { $n2 } days; what was eaten on the others is in no figure here.
+eaten-days-written = Something eaten is written down on { $n } of { $n2 ->
+        [one] 1 day
+       *[other] { $n2 } days
+    }; what was eaten on the others is in no figure here.
 eaten-lacks-energy = No energy of { LIST($names, type: "commas") } is known, which came in: what was used at home by energy leaves it out.
 eaten-lacks-weight = No weight of { LIST($names, type: "commas") } is known, which came in: what was used at home by weight leaves it out.
 eaten-lacks-value = No shop price of { LIST($names, type: "commas") } is known, which came in: what was used at home by value leaves it out.
@@ -15,7 +18,10 @@ eaten-unweighed-feed = No weight of { LIST($names, type: "commas") } is known, s
 eaten-need-unknown = What the household needs is not known until this is said: { LIST($list, type: "commas") }.
 eaten-setting-command = `croftbook { $command }`
 eaten-too-few-days = Shares are told from { $n } days with meals on; so far: { $n2 }.
-eaten-rests-on = The shares rest on the { $n } of { $n2 } days with a meal written down.
+eaten-rests-on = The shares rest on the { $n } of { $n2 ->
+        [one] 1 day
+       *[other] { $n2 } days
+    } with a meal written down.
 eaten-grown = Of what we ate, we grew { LIST($list, type: "commas") }.
 eaten-grown-by-feed = Counting eggs, milk and meat only as far as we grew the feed: { LIST($list, type: "commas") }.
 eaten-produced = Grown, of all used at home (grown + came in - given away - stock change) { LIST($list, type: "commas") }.

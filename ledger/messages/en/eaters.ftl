@@ -42,7 +42,10 @@ eaters-since-when = Since when { $name } is { $state ->
 eaters-down-as = { $name } is down as { $state ->
     [pregnant] pregnant
    *[nursing] nursing
-} for { $n } days: say anew how it is.
+} for { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    }: say anew how it is.
 eaters-of-table = { $by }
 eaters-people = people
 eaters-people-set = people at the table, as set

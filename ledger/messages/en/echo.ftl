@@ -58,14 +58,26 @@ echo-kept = { $place ->
        *[shelf] in the shelf
     }
 echo-aside = ({ $what })
-echo-people = { $n } people
+echo-people = { $n ->
+        [one] 1 person
+       *[other] { $n } people
+    }
 echo-guests = { $n } of them guests
-echo-minutes = { $n } minutes
+echo-minutes = { $n ->
+        [one] 1 minute
+       *[other] { $n } minutes
+    }
 echo-note = note: { $what }
 echo-worth = worth { $what }
 echo-unsealed = { $n } unsealed
 echo-row = row of { $what }
-echo-plants = { $n } plants
+echo-plants = { $n ->
+        [one] 1 plant
+       *[other] { $n } plants
+    }
 echo-picked-here = what is picked here
-echo-work = { $person } { $n } minutes
+echo-work = { $person } { $n ->
+        [one] 1 minute
+       *[other] { $n } minutes
+    }
 echo-acid = { $amount } { $acid } per { $each }

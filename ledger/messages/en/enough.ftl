@@ -6,7 +6,10 @@ enough-needs-recommended-allowances-else-adequate = Needs are the recommended al
 enough-sodium-set-against-level-above = Sodium is set against the level above which risk rises (2019, from memory); salt in the box is left out.
 enough-food-counts-kept-cooking-takes = Food counts as it is kept. Cooking takes from it: boiled greens keep 55 to 70 per cent of their vitamin C; what was put up carries what went in, vegetables less what cooking takes.
 enough-no-weight-known-counts-nothing = No weight of { LIST($names, type: "commas") } is known, so it counts nothing: `croftbook item` takes what one weighs.
-enough-energy-days = Energy: { $n } days.
+enough-energy-days = Energy: { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    }.
 enough-days-asked = days asked for
 enough-need-these-days = need of these days
 enough-gap = gap
@@ -27,13 +30,19 @@ enough-nothing = No food to reckon with: { $of ->
    *[next-season] nothing is planned for next season
 }.
 enough-not-known-what-is-in = Nothing is known of what is in { LIST($names) }: `croftbook item NAME --food ID` links a row of the food table.
-enough-short-first = Short first: { $nutrient }, { $n } days { $of ->
+enough-short-first = Short first: { $nutrient }, { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    } { $of ->
     [pantry] by what is in the house
    *[next-season] by what next season's plan would bring
 }.
 enough-from-shop = { $amount } of { $name } for { $price }
 enough-from-bed = { $ground } of { $crop }
-enough-to-close = To have { $n } days of { $nutrient }: { LIST($ways, type: "or") }.
+enough-to-close = To have { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    } of { $nutrient }: { LIST($ways, type: "or") }.
 enough-eaten-no-need = From { DAY($day, style: "iso") } to { DAY($day2, style: "iso") } no need can be set beside what was eaten.
 enough-eaten-least = From { DAY($day, style: "iso") } to { DAY($day2, style: "iso") } what was eaten had least of { $nutrient }: { $n }% of the need{ $energy ->
     [none] .

@@ -241,7 +241,10 @@ finding-option-left-out = One printed option is not recommended here and is left
 finding-last-foot = { $n } ft is the last foot of its band. Altitudes from maps vary: where yours may be higher, the next band begins at { $n2 } ft.
 finding-between-bands = { $n } ft lies between the printed { $n2 } and { $n3 } ft: the next band up is taken.
 finding-loads-of = The quantities are printed for loads of { $n }{ $source }.
-finding-loads-ask = { $n } jars: in how many loads?
+finding-loads-ask = { $n ->
+        [one] 1 jar
+       *[other] { $n } jars
+    }: in how many loads?
 finding-loads-done = { $n2 ->
         [one] Done: { $n } jars, { $n2 } load: { $n3 } at least in one of them.
        *[other] Done: { $n } jars, { $n2 } loads: { $n3 } at least in one of them.

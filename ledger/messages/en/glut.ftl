@@ -2,7 +2,10 @@ glut-household = the household
 glut-no-batch-your-own-stands = { $name }: no batch of your own stands as published
 glut-no-empty-jar-book-can = { $name }: no empty jar is in the book to can it in
 glut-if-nothing-done-kg-lost = If nothing is done, { $n } kg are lost in these { $n2 } days; by this plan { $n3 } kg.
-glut-put-up-kg-hours-eaten = Put up { $n } kg in { $n2 } hours, eaten { $n3 } kg, given away { $n4 } kg.
+glut-put-up-kg-hours-eaten = Put up { $n } kg in { $n2 ->
+        [one] 1 hour
+       *[other] { $n2 } hours
+    }, eaten { $n3 } kg, given away { $n4 } kg.
 glut-printed = As printed for { $name }: { $name2 }.
 glut-nothing-garden-here-due-these = Nothing of the garden is here or due in these ten days that would not keep.
 glut-only-printed-processes-planned-looked = Only printed processes are planned, looked up for altitude { $amount } and gauge { $gauge }; a line is a reminder and not the whole of one: read the current document and the canner's manual first (`croftbook show as-published`).
@@ -17,7 +20,10 @@ glut-fresh-keeps = Fresh it keeps: { $list }.
 glut-nobody-three-days = nobody: three days are taken
 glut-not-planned-for-canning = Not planned for canning, as only published processes count: { $list }. Freezing, drying, eating and giving away are left.
 glut-no-better-plan = No better plan was found in ten seconds; there may be one.
-glut-keeps-days = { $name } { $n } days ({ $by })
+glut-keeps-days = { $name } { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    } ({ $by })
 glut-not-set = not set
 glut-hours-are-a-guess = Hours not of your own record are a guess without a source.
 glut-units-of-plan = { $counted ->

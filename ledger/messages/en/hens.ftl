@@ -1,5 +1,11 @@
-hens-feed-lasts-about-days = The feed lasts about { $n } days.
-hens-hens-over-days = hens over { $n } days
+hens-feed-lasts-about-days = The feed lasts about { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    }.
+hens-hens-over-days = hens over { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    }
 hens-eggs = eggs
 hens-feed-bought = feed bought
 hens-feed-bedding = feed and bedding

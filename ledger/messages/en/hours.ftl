@@ -10,7 +10,10 @@ hours-worth = { $price } { $by ->
     [pay-given-up] by pay given up
    *[brought] by what they brought
 }
-hours-in-all = { $n } hours in all: { $ways }{ $bound ->
+hours-in-all = { $n ->
+        [one] 1 hour
+       *[other] { $n } hours
+    } in all: { $ways }{ $bound ->
     [most] { "" } at the most
     [least] { "" } at the least
     [either] , give or take what has no known price

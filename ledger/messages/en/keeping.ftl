@@ -1,6 +1,9 @@
 keeping-nothing-discarded-takes-what-lost = Nothing was discarded: `croftbook discard` takes what was lost and why.
 keeping-money-hours-what-had-gone = Money and hours are what had gone into it; a glut fed to animals is a loss of food here, whatever feed it spared.
-keeping-losses-written-down-from-ten = { $n } losses are written down; from ten of one item and place on, its own curve counts.
+keeping-losses-written-down-from-ten = { $n ->
+        [one] 1 loss is
+       *[other] { $n } losses are
+    } written down; from ten of one item and place on, its own curve counts.
 keeping-still-good = not failed
 keeping-failed = failed
 keeping-reckon = reckon with
@@ -17,10 +20,19 @@ keeping-area-under-curve = area under the curve
 keeping-there = there
 keeping-too-few = too few to say
 keeping-half-failed = age by which half had failed
-keeping-first-hint = { $n } failures: a first hint
-keeping-more-than-half = more than half not failed to the end: at least { $n } days
+keeping-first-hint = { $n ->
+        [one] 1 failure
+       *[other] { $n } failures
+    }: a first hint
+keeping-more-than-half = more than half not failed to the end: at least { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    }
 keeping-published-stands = kept longer here; the published life stands
-keeping-half-good = half had not failed for { $n } days
+keeping-half-good = half had not failed for { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    }
 keeping-good = not failed
 keeping-day = day { $n }
 keeping-nothing-seen-good = nothing was seen that had not failed

@@ -1,4 +1,10 @@
-months-things-months-writes-them-calendar = { $n } things in { $n2 } months. `croftbook calendar FILE.ics` writes them for a calendar.
+months-things-months-writes-them-calendar = { $n ->
+        [one] 1 thing
+       *[other] { $n } things
+    } in { $n2 ->
+            [one] 1 month
+           *[other] { $n2 } months
+        }. `croftbook calendar FILE.ics` writes them for a calendar.
 months-no-day-put-up-set = No day to put up is set for { LIST($names, type: "commas") }: no batch of your own stands as published.
 months-nothing-planned-plantings-frost-days = Nothing is planned: plantings, frost days, batches and dates bring it.
 months-how-long-how-hot-how = How long, how hot and how much acid is not said here: follow the published, tested process for that jar and altitude (`croftbook show as-published`).

@@ -4,7 +4,10 @@ power-all-kept = all that was kept
 power-part = its part
 power-electricity-lot = electricity of the lot
 power-cost = cost
-power-days = in { $n } days
+power-days = in { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    }
 power-year = to a year
 power-year-2 = in a year
 power-freezer-took-kwh-year-kept = The freezer took { $n } kWh in a year ({ $how }); { $amount } were kept on average.
@@ -19,7 +22,10 @@ power-good-jars = good jars
 power-all-jars = all jars
 power-canner-loads = canner loads
 power-no-batch-went-through-canner = No batch went through a canner yet.
-power-measured-kwh-good-jar-over = Measured: { $n } kWh a good jar over { $n2 } jars.
+power-measured-kwh-good-jar-over = Measured: { $n } kWh a good jar over { $n2 ->
+        [one] 1 jar
+       *[other] { $n2 } jars
+    }.
 power-full-loads-would-have-saved = Full loads would have saved { $n } kWh in all.
 power-gas-counts-heat-gave-kwh = Gas counts by the heat that it gave, in kWh.
 power-water-not-metered-canner-own = Water not metered is the canner's own as recalled; washing and cooling take 20 to 40 L a load more (common practice, from memory).

@@ -28,7 +28,10 @@ recall-lots = { $n ->
         [one] 1 lot
        *[other] { $n } lots
     }
-recall-jars = { $n } jars
+recall-jars = { $n ->
+        [one] 1 jar
+       *[other] { $n } jars
+    }
 recall-meals = { $n ->
         [one] 1 meal
        *[other] { $n } meals
@@ -51,8 +54,14 @@ recall-nobody-named = { $n ->
     }
 recall-no-test = No test of a gauge is written down: every load by a dial is named.
 recall-people = { $guests ->
-        [none] { $n } people
-       *[other] { $n } people, { $guests } of them guests
+        [none] { $n ->
+                [one] 1 person
+               *[other] { $n } people
+            }
+       *[other] { $n ->
+               [one] 1 person
+              *[other] { $n } people
+           }, { $guests } of them guests
     }
 recall-start-lot = lot { $id }
 recall-start-batch = batch { $id }

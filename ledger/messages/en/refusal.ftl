@@ -52,7 +52,13 @@ refusal-makes-missing = is missing
     .wanted = Name what you will put up, e.g. 'green beans'
 refusal-no-place = “{ $words }” found no place.
 refusal-nothing-said = There is nothing to write down.
-refusal-say-it = Say it in the words, or take what is offered with --yes; nothing was written
+refusal-say-it = Put that into the sentence, or take what is offered with --yes; nothing was written
+# $note: whether there is an entry whose note takes it
+refusal-say-otherwise = { $note ->
+        [yes] Say it in other words, or put it into the note with --yes; nothing was written
+       *[no] Say it in other words; nothing was written
+    }
+refusal-say-all = Put that into the sentence; nothing was written
 refusal-no-kind = there is no kind { $kind }
 refusal-no-item = there is no item { $item } in this book
     .wanted = Read the whole history for its name
@@ -69,6 +75,7 @@ refusal-no-option = is no option of { $name }
 refusal-take-one-of = Take { LIST($names, type: "commas") }
 refusal-bed-of-wrong = of the { $bed } is { $text }
 refusal-bed-of-missing = of the { $bed } is missing
+refusal-like-either = Write it like { LIST($examples, type: "or") }
 refusal-like = Write it like { $example }
 refusal-passphrase-short = has fewer than { SAY($least, style: "plain") } characters
     .wanted = Take a few words together
@@ -84,6 +91,8 @@ refusal-below-zero = { $text } is below zero
     .wanted = Write an amount above zero
 refusal-not-a-number = { $text } is not a number
 refusal-like-number = Write it like 12 or 12.5
+refusal-not-whole = { $text } is not a whole number
+    .wanted = Write it in digits, like 3
 refusal-number-too-large = { $said }... is more than a book can hold
     .wanted = Check the number
 refusal-number-not-plain = { $text } is not a plain number
@@ -96,7 +105,7 @@ refusal-divides-by-zero = { $text } divides by zero
     .wanted = Write it like 1 1/2
 refusal-unit-unknown = { $text } is not a unit that is known
 refusal-no-number-first = { $text } does not begin with a number
-    .wanted = Write it like 12 lb 6 oz
+    .wanted = Write the amount first, like 12 lb 6 oz
 refusal-like-amount = Write it like 12 lb 6 oz
 refusal-second-number = after the first amount, { $text } begins with another number
 refusal-amount-nothing = { $text } is nothing
@@ -675,7 +684,10 @@ refusal-negative-yield = a negative yield
     .wanted = Give 0 or more for each season
 refusal-published-yield = a published yield of { $n }
     .wanted = Give one above 0
-refusal-batch-jars-left = no batch of { $name } has { $n } jars left
+refusal-batch-jars-left = no batch of { $name } has { $n ->
+        [one] 1 jar
+       *[other] { $n } jars
+    } left
     .wanted = Take them one batch at a time; the oldest has { $most }
 refusal-name-it-so-or-amount = Name it so: "{ $amount } { $item }"; or say the amount without a jar
 refusal-question-no-option = { $name } has no option { $option }
@@ -981,8 +993,8 @@ refusal-newer-event = { $seq ->
 refusal-total-too-large = the amounts of { $item } add up beyond what the book can hold. Correct the entry
 refusal-call-later = { $name } is of the later format { $format }
 refusal-no-call = { $name } is no call of a group
-refusal-other-currency = { $text } is not in { $currency }, the book's currency
-    .wanted = Write what it came to in { $currency }, or set another: croftbook setting currency EUR
+refusal-other-currency = { $text } is not in { $own }, the book's currency
+    .wanted = Write what it came to in { $own }, or set another: croftbook setting currency { $other }
 refusal-no-currency = { $text } is no currency
 refusal-no-year-of = { SAY($year, style: "plain") } is no year of { DAY($first, style: "iso") } to { DAY($last, style: "iso") }
 refusal-not-before = { DAY($last, style: "iso") } is not before { DAY($first, style: "iso") }

@@ -11,12 +11,24 @@ reserve-not-written-down = not written down
 reserve-house = in the house
 reserve-person-days-second-hand = a person, 10 days (second hand)
 reserve-person-days-published = a person, 14 days (published)
-reserve-hours = { $n } hours
+reserve-hours = { $n ->
+        [one] 1 hour
+       *[other] { $n } hours
+    }
 reserve-no-food-house-written-down = No food in the house is written down.
-reserve-without-water-days-drink-cook = Without water: { $n } days to drink and cook, { $n2 } days with washing.
+reserve-without-water-days-drink-cook = Without water: { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    } to drink and cook, { $n2 ->
+            [one] 1 day
+           *[other] { $n2 } days
+        } with washing.
 reserve-medicines-infants-animals-not-these-2 = Medicines, infants and animals are not in these days.
 reserve-days-energy-protein-whichever-less = Days are by energy or protein, whichever is less; `croftbook show enough` has every nutrient.
-reserve-without-shop-days-all-table = Without the shop: { $n } days for all at the table.
+reserve-without-shop-days-all-table = Without the shop: { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    } for all at the table.
 reserve-stock-last-counted = The stock was last counted on { DAY($day, style: "iso") }.
 reserve-stock-never-counted-sets-right = The stock was never counted: `croftbook count` sets it right.
 reserve-throw-away-what-above-degrees = Throw away what was above 40 degrees Fahrenheit (4.4 Celsius) for more than 2 hours; never taste to decide. The authority's chart and advice come first.
@@ -29,7 +41,16 @@ reserve-days = days
 reserve-shut-published = shut, as published
 reserve-short-of = { $amount } { $group }
 reserve-to-add = To add for 14 days: { $list }.
-reserve-without-power = Without power, if they stay shut: the fridge { $n } hours and the freezer { $freezer }; then { $cold } days without a stove, { $warm } days with one.
+reserve-without-power = Without power, if they stay shut: the fridge { $n ->
+        [one] 1 hour
+       *[other] { $n } hours
+    } and the freezer { $freezer }; then { $cold ->
+            [one] 1 day
+           *[other] { $cold } days
+        } without a stove, { $warm ->
+                [one] 1 day
+               *[other] { $warm } days
+            } with one.
 reserve-less-than-a-day = less than 24 hours (half full: 24)
 reserve-shut-fridge-keeps = A shut fridge keeps 4 hours, a full freezer 48 and a half full one 24 (USDA FSIS, second hand); the line between is our own. { $full ->
     [none] How full it is is not known: `croftbook setting freezer_room "15 cu ft"` says its room.

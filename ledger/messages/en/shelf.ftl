@@ -25,7 +25,10 @@ shelf-supply-unknown = When more comes is not known of { LIST($names, type: "com
 shelf-target-per-person = The target of { LIST($names, type: "commas") } is for each person: `croftbook setting people 4` says how many there are.
 shelf-gone-before = More likely than not gone before more comes: { LIST($names, type: "commas") }.
 shelf-short = Short of the target: { LIST($names, type: "commas") }.
-shelf-nothing-left = Nothing left, and used within { $n } weeks: { LIST($names, type: "commas") }.
+shelf-nothing-left = Nothing left, and used within { $n ->
+        [one] 1 week
+       *[other] { $n } weeks
+    }: { LIST($names, type: "commas") }.
 shelf-held = { $n } of { $n2 }
 shelf-none-in-weeks = { $n ->
         [one] none in { $n } week

@@ -40,8 +40,14 @@ skills-seasons-missed = { $n ->
        *[other] { $n } seasons passed without it
     }
 skills-keeps = { $n ->
-        [one] went well once, which keeps { $days } days
-       *[other] went well { $n } times, which keeps { $days } days
+        [one] went well once, which keeps { $days ->
+                [one] 1 day
+               *[other] { $days } days
+            }
+       *[other] went well { $n } times, which keeps { $days ->
+               [one] 1 day
+              *[other] { $days } days
+           }
     }
 skills-last = { $n ->
         [0] the last today

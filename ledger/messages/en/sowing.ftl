@@ -32,7 +32,10 @@ sowing-frost = { $of ->
         [none] earliest seen
        *[other] earlier in { $share }% of years
     }
-}; { $n } years of your own).
+}; { $n ->
+        [one] 1 year
+       *[other] { $n } years
+    } of your own).
 sowing-no-fall-frost = No first fall frost is written down, so there is no last sowing: `croftbook frost "first of fall" --seen 2026-10-01`.
 sowing-few-years = Fewer than ten years of { $of ->
     [spring] spring
@@ -70,7 +73,10 @@ sowing-frost-weeks = { $side ->
     }
 sowing-seed-meets = meets the standard
 sowing-seed-below = below the standard
-sowing-seed-old = { $n } years old, keeps { $span }: test 20
+sowing-seed-old = { $n ->
+        [one] 1 year
+       *[other] { $n } years
+    } old, keeps { $span }: test 20
 sowing-weeks-to-set-out = weeks from seed to setting out
 sowing-not-in-table = the table does not say
 sowing-not-planned = the plan has no plants of it

@@ -20,7 +20,10 @@ standing-graver-since = looked up on { DAY($day, style: "iso") }, and stands gra
 standing-corrected-since = looked up on { DAY($day, style: "iso") }, and corrected since
 standing-looked-up-in = (on { DAY($day, style: "iso") }, in { $publication })
 standing-was-it-fresh = by the book's order, oldest first; was it fresh?
-standing-gravest = { $n } of { $n2 } lots; the gravest: { $text }
+standing-gravest = { $n } of { $n2 ->
+        [one] 1 lot
+       *[other] { $n2 } lots
+    }; the gravest: { $text }
 standing-unsealed = did not seal: in the fridge, to be eaten by { DAY($day, style: "iso") }
 standing-unsealed-past = did not seal, and past its time in the fridge since { DAY($day, style: "iso") }: do not taste, discard
 standing-item-of-day = { $item } of { DAY($day, style: "iso") }

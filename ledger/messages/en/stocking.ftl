@@ -11,7 +11,10 @@ stocking-nothing-extra = No trip buys anything extra.
 stocking-in-all = In all: { $n }.
 stocking-extra = Extra packs, besides what the weeks between the trips take:
 stocking-trip = Trip { $n }: { LIST($packs, type: "commas") }: { $cost }
-stocking-still-wanted = Still wanted after { $n } trips: { LIST($packs, type: "commas") }.
+stocking-still-wanted = Still wanted after { $n ->
+        [one] 1 trip
+       *[other] { $n } trips
+    }: { LIST($packs, type: "commas") }.
 stocking-to-the-target = To the target in all: { $cost }. `--budget 20` spreads it over trips.
 stocking-kept-out = Not bought, as it would pass its date: { LIST($packs, type: "commas") }.
 stocking-price-rise = A price rise of { $n } per cent would cost { $cost } over { $weeks } weeks.

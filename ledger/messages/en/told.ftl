@@ -85,25 +85,58 @@ told-planted = { $bed ->
     }
 told-planted-plants = { $bed ->
         [none] { $how ->
-            [sown] sown { $n } plants of { $crop }
-            [set-out] set out { $n } plants of { $crop }
-           *[planted] planted { $n } plants of { $crop }
+            [sown] sown { $n ->
+                    [one] 1 plant
+                   *[other] { $n } plants
+                } of { $crop }
+            [set-out] set out { $n ->
+                    [one] 1 plant
+                   *[other] { $n } plants
+                } of { $crop }
+           *[planted] planted { $n ->
+                   [one] 1 plant
+                  *[other] { $n } plants
+               } of { $crop }
         }
        *[some] { $how ->
-            [sown] sown { $n } plants of { $crop } in { $bed }
-            [set-out] set out { $n } plants of { $crop } in { $bed }
-           *[planted] planted { $n } plants of { $crop } in { $bed }
+            [sown] sown { $n ->
+                    [one] 1 plant
+                   *[other] { $n } plants
+                } of { $crop } in { $bed }
+            [set-out] set out { $n ->
+                    [one] 1 plant
+                   *[other] { $n } plants
+                } of { $crop } in { $bed }
+           *[planted] planted { $n ->
+                   [one] 1 plant
+                  *[other] { $n } plants
+               } of { $crop } in { $bed }
         }
     }
 told-recipe = recipe { $recipe }: { $uses } gives { $gives }
 told-set = set { $name } to { $value }
-told-beds-put = put { $n } beds where they lie
+told-beds-put = put { $n ->
+        [one] 1 bed where it lies
+       *[other] { $n } beds where they lie
+    }
 told-struck = struck { $id }: { $why }
 told-target-skill = { $per ->
-        [none] target: { $skill } { $n } times
-        [year] target: { $skill } { $n } times per year
-        [week] target: { $skill } { $n } times per week
-       *[person-year] target: { $skill } { $n } times per person year
+        [none] target: { $skill } { $n ->
+                [one] 1 time
+               *[other] { $n } times
+            }
+        [year] target: { $skill } { $n ->
+                [one] 1 time
+               *[other] { $n } times
+            } per year
+        [week] target: { $skill } { $n ->
+                [one] 1 time
+               *[other] { $n } times
+            } per week
+       *[person-year] target: { $skill } { $n ->
+               [one] 1 time
+              *[other] { $n } times
+           } per person year
     }
 told-target = { $per ->
         [none] target: { $line }
@@ -175,7 +208,10 @@ told-span-range = { $unit ->
     }
 told-also = also { $names }
 told-person = { $person } at the table ({ $more })
-told-years = { $n } years
+told-years = { $n ->
+        [one] 1 year
+       *[other] { $n } years
+    }
 told-born = born { DAY($day, style: "iso") }
 told-work = { $work ->
         [light] light work
@@ -188,17 +224,35 @@ told-frost = { $frost ->
        *[last-of-spring] last frost of spring on { DAY($day, style: "iso") }
     }
 told-hens = { $day ->
-        [none] { $n } hens
-       *[some] { $n } hens, hatched { DAY($day, style: "iso") }
+        [none] { $n ->
+                [one] 1 hen
+               *[other] { $n } hens
+            }
+       *[some] { $n ->
+               [one] 1 hen
+              *[other] { $n } hens
+           }, hatched { DAY($day, style: "iso") }
     }
 told-hens-in = { $day ->
-        [none] { $n } hens in { $flock }
-       *[some] { $n } hens in { $flock }, hatched { DAY($day, style: "iso") }
+        [none] { $n ->
+                [one] 1 hen
+               *[other] { $n } hens
+            } in { $flock }
+       *[some] { $n ->
+               [one] 1 hen
+              *[other] { $n } hens
+           } in { $flock }, hatched { DAY($day, style: "iso") }
     }
 told-seed = seed of { $crop } ({ $more })
 told-seed-of = of { SAY($n, style: "plain") }
-told-seeds-left = { $n } seeds left
-told-days-to-harvest = { $n } days to the harvest
+told-seeds-left = { $n ->
+        [one] 1 seed
+       *[other] { $n } seeds
+    } left
+told-days-to-harvest = { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    } to the harvest
 told-sprouted = { $n } of { $n2 } sprouted
 told-meter = { $before ->
         [none] meter { $meter } reads { $reads }

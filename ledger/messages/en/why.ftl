@@ -264,9 +264,18 @@ why-went-given = given
 why-went-lost = lost
 why-went-sown = sown
 why-went-on-hand = on hand
-why-minutes-of-person = { $n } minutes of { $name }
-why-loads-of = { $n } loads of { $name }
-why-uses-of = { $n } uses of { $name }
+why-minutes-of-person = { $n ->
+        [one] 1 minute
+       *[other] { $n } minutes
+    } of { $name }
+why-loads-of = { $n ->
+        [one] 1 load
+       *[other] { $n } loads
+    } of { $name }
+why-uses-of = { $n ->
+        [one] 1 use
+       *[other] { $n } uses
+    } of { $name }
 why-kwh-of-power = { $n } kWh of electricity
 why-kwh-of-gas = { $n } kWh of gas
 why-note-came = came in or made
@@ -289,7 +298,10 @@ why-practices-keep-it = days that its good practices keep it: more of them, and 
 why-rusty-from = first day on which it goes rusty
 why-how-it-went = how it went
 why-rusts-on = days to { DAY($day, style: "iso") }, the first beyond those it keeps after the last good practice
-why-median-gaps = median of { $n } gaps
+why-median-gaps = median of { $n ->
+        [one] 1 gap
+       *[other] { $n } gaps
+    }
 why-days-since-last-time = days since the last time
 why-nobody-said-of = { $what }: nobody said
 why-judged-by-seasons = judged by seasons, or none went well
@@ -347,7 +359,10 @@ why-packs-wanted = packs wanted
 why-packs-planned = packs planned
 why-house-after-plan = in the house after the plan
 why-weeks = weeks
-why-used-in-weeks = used in { $n } weeks
+why-used-in-weeks = used in { $n ->
+        [one] 1 week
+       *[other] { $n } weeks
+    }
 why-buy = to buy
 why-rise-costs = the rise costs
 why-lasts = it lasts
@@ -574,7 +589,10 @@ why-not-listed = it has nothing left and no target
 why-eat-first = place among all items: by the day some passes its best uneaten, or fresh food without a keeping time wants eating, then by best until, then by run-out
 why-in-one-of = { $name } in one of { $item }
 why-crop-wanted-in-year = { $name } wanted in a year
-why-years = the { $how } of { $n } years
+why-years = the { $how } of { $n ->
+        [one] 1 year
+       *[other] { $n } years
+    }
 why-as-it-is = { $name } as it is
 why-wanted-as-asked = { $name } wanted: { $said }
 why-by-recipe = { $what }, by recipe
@@ -645,7 +663,10 @@ why-crop-into-made = { $name } that goes into what is made
 why-crop-into-jars = { $name } that goes into jars
 why-crop-elsewhere = { $name } that goes elsewhere
 why-as-said = { $name } { $said }
-why-liked = liked { $n } of 5 in { $n2 } meals
+why-liked = liked { $n } of 5 in { $n2 ->
+        [one] 1 meal
+       *[other] { $n2 } meals
+    }
 why-failed-of-its-own = failed seasons of its own
 why-failed-of-others = failed seasons of the other crops
 why-seasons-of-its-own = seasons of its own

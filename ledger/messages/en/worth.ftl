@@ -17,7 +17,10 @@ worth-served-equipment = Nobody wrote down what { $item } served: name it with `
 worth-served-jar = Nobody wrote down what { $item } served: put up in it.
 worth-served-crop = Nobody wrote down what { $item } served: its crop has not been picked yet.
 worth-paid-off = paid off
-worth-life-assumed = Nobody said how long { $name } lasts; it counts as { $n } years.
+worth-life-assumed = Nobody said how long { $name } lasts; it counts as { $n ->
+        [one] 1 year
+       *[other] { $n } years
+    }.
 worth-first-year = What was bought less than a year ago counts as earning in a year what it earned so far.
 worth-span = { $state ->
         [running] { DAY($day, style: "iso") } to { DAY($day2, style: "iso") }, still running

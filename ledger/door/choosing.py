@@ -1,0 +1,39 @@
+"""Fixed words (a method, a place) as they are typed, in the words of any language."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ledger.errors import InputError
+from ledger.messages import LANGUAGES, Message, Names, Typed
+from ledger.messages.words import as_typed, word
+
+__all__ = ["choice", "chosen"]
+
+
+def choice(text: str, choices: Sequence[str], field: str) -> str:
+    """Return which of several fixed words a text is, as they are stored or said; else the text."""
+    said = text.strip().casefold()
+    for code in ("", *LANGUAGES):
+        for one in choices:
+            if said == (word(code, one, field).casefold() if code else one):
+                return one
+    return text
+
+
+def chosen(text: str, choices: Sequence[str], field: str) -> str:
+    """Return which of several fixed words a text is.
+
+    Raises
+    ------
+    InputError
+        Naming them as the language spoken has them.
+    """
+    found = choice(text, choices, field)
+    if found in choices:
+        return found
+    raise InputError(
+        field,
+        Message.of("refusal-no-word", text=Typed(text)),
+        Message.of("refusal-one-of", known=Names(as_typed(choices, field))),
+    )
