@@ -32,7 +32,7 @@ from ledger.replay.state import day_text
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["keeping", "power_cut", "question", "settings_used"]
+__all__ = ["keeping", "power_cut", "question", "settings_used", "with_something_left"]
 
 
 def settings_used(state: State) -> list[Assumption]:
@@ -140,7 +140,7 @@ def _none(product: str, found: Before) -> dict[str, Any]:
 def keeping(state: State) -> tuple[list[dict[str, Any]], dict[str, Any]]:
     """Return one record a lot with something left: the published period for it, with its source."""
     records = []
-    for lot in _with_something_left(state):
+    for lot in with_something_left(state):
         found = keeping_of(state, lot)
         kept = KEPT[int(state.lots["kept"][lot])] if state.lots["kept"][lot] >= 0 else None
         span = None if found is None else found.span
@@ -172,7 +172,7 @@ def keeping(state: State) -> tuple[list[dict[str, Any]], dict[str, Any]]:
     return records, {"in_words": documents(records)}
 
 
-def _with_something_left(state: State) -> list[int]:
+def with_something_left(state: State) -> list[int]:
     """Return lots of food that are listed on the shelf."""
     least = np.array([LISTED_FROM[m] for m in state.facts.measure])
     rows = np.flatnonzero(state.left > 0).tolist()
@@ -188,7 +188,7 @@ def power_cut(state: State, text: str) -> tuple[list[dict[str, Any]], dict[str, 
     """Return one record for each lot in the freezer, by the published chart."""
     hours = hours_of(text)
     freezer = KEPT.index("freezer")
-    rows = [lot for lot in _with_something_left(state) if state.lots["kept"][lot] == freezer]
+    rows = [lot for lot in with_something_left(state) if state.lots["kept"][lot] == freezer]
     names = [state.facts.names[int(state.lots["item"][lot])] for lot in rows]
     records = []
     for lot, one in zip(rows, freezer_off(hours, names) if names else [], strict=True):

@@ -130,8 +130,10 @@ def _batches(
     wanted = None if item is None else state.facts.find(item)
     schedules, set_by = schedules_of(state), False
     chosen: list[One] = []
-    grave: list[Danger] = []
-    is_past = batch is not None  # what is to be done within two hours is not for a later day
+    grave: list[tuple[Danger, bool]] = []
+    there = (
+        set() if batch else set(state.lots["ev"][published_ask.with_something_left(state)].tolist())
+    )
     every = batches(state)
     if batch is None and item is None:
         state.once(standings).look_behind([ev for ev, _ in every])
@@ -144,14 +146,14 @@ def _batches(
         found = judgement_of(state, ev, body, schedules)
         chosen.append(One(ev, body, found, state.once(standings).made_of(ev)))
         if (danger := found.danger) is not None:
-            grave.append(danger)
-            is_past = is_past and int(state.moment.on[ev]) < state.as_of_day
+            # what is to be done within two hours is not for a later day, nor for what is eaten up
+            grave.append((danger, int(state.moment.on[ev]) < state.as_of_day and ev not in there))
         set_by = set_by or not body.get("altitude")
     if batch is not None and not chosen:
         _check_batch(state, batch)
     return (
         _records(state, chosen),
-        _one_caution(grave, short=is_past),
+        _one_caution(grave),
         published_ask.settings_used(state) if set_by else [],
     )
 
@@ -162,14 +164,22 @@ def _check_batch(state: State, batch: str) -> None:
         raise NotFound("batch", Message.of("refusal-no-such-batch", text=Typed(batch)))
 
 
-def _one_caution(several: list[Danger], *, short: bool = False) -> str | None:
-    """Return one caution for all of them, the foods of each sort of danger named once, the gravest first."""
+def _one_caution(several: list[tuple[Danger, bool]]) -> str | None:
+    """Return one caution for all of them, the foods of each sort of danger named once, the gravest first.
+
+    Short of a sort all of which is over.
+    """
     sorts: dict[Danger, dict[str, None]] = {}
-    for one in sorted(several, key=lambda one: (one.pressure, one.oil, one.acid, one.ruled_out)):
+    lasting: set[Danger] = set()
+    for one, is_over in sorted(
+        several, key=lambda pair: (pair[0].pressure, pair[0].oil, pair[0].acid, pair[0].ruled_out)
+    ):
         sort = replace(one, names=(), against=True)
         sorts.setdefault(sort, {}).update(dict.fromkeys(one.names))
+        if not is_over or sort.oil:
+            lasting.add(sort)
     said = [
-        caution_for(replace(sort, names=tuple(names)), short=short and not sort.oil)
+        caution_for(replace(sort, names=tuple(names)), short=sort not in lasting)
         for sort, names in sorts.items()
     ]
     return joined(" ", [one for one in said if one]) if said else None

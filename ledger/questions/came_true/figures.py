@@ -4,11 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-import numpy as np
-
-from ledger.figures import Figure, choose, if_known, known_where, method
+from ledger.figures import Figure, choose, if_known, known_where
 from ledger.messages import sentence
-from ledger.questions.ahead.widening import lately
 from ledger.questions.came_true.gather import SLUGS, Grades
 from ledger.questions.came_true.scores import CHANCES, RANGES, graded
 from ledger.questions.shelf.items_gather import ENDS
@@ -17,8 +14,6 @@ if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = ["GradeFigures"]
-
-_USE = ("used a week",)
 
 
 class GradeFigures:
@@ -102,19 +97,8 @@ class GradeFigures:
 
     def _widened(self) -> Figure:
         """Return by how much ranges of use are widened now, as the last ones held."""
-        grades = self.grades
-        last = lately(grades.state)
-        lines = grades.each(grades.line(self.one["held"], "held"))
-        lately_said = grades.of(
-            np.array([one.kind in _USE and one.day in last.days for one in grades.every], bool)
-        )
-        of_all = np.array([kind in _USE and item is None for kind, item in grades.keys], bool)
-        return method(
-            lambda: np.where(of_all, last.factor, np.nan),
-            "times",
-            "widened",
-            lambda record: [(lines, at) for at in lately_said.rows(record)],
-        ).called("widened")
+        lines = self.grades.line(self.one["held"], "held")
+        return self.grades.widened(self.grades.each(lines)).called("widened")
 
     # -- scores -----------------------------------------------------------------------------
 

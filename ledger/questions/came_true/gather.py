@@ -11,6 +11,7 @@ import numpy as np
 from ledger.figures import Array, Figure, Groups, assumed, method, solved
 from ledger.methods.scoring import ENDS, losses
 from ledger.questions.ahead.graded import KINDS, Graded
+from ledger.questions.ahead.widening import lately
 from ledger.questions.came_true.came import Happened
 from ledger.questions.came_true.scores import CHANCES, EXPECTED, RANGES, side_of
 from ledger.questions.came_true.then import Then
@@ -24,6 +25,7 @@ __all__ = ["SLUGS", "Grades"]
 
 SLUGS = {kind: kind.replace(" ", "-") for kind in KINDS}
 """What is said, as addresses have it."""
+_USE = "used a week"
 _EXACT: Array = np.zeros((), np.int8)
 At = tuple[Figure, int]
 
@@ -98,6 +100,20 @@ class Grades:
         """The share of each record that should hold; NaN of a chance."""
         share = [EXPECTED.get(kind, np.nan) for kind, _ in self.keys]
         return assumed(np.array(share, np.float64), "0 to 1", "ends-of-ranges")
+
+    def widened(self, held: Figure) -> Figure:
+        """Return by how much ranges are widened now, of the record of all use; `held`: of things said."""
+        now = lately(self.state)
+        said = self.of(
+            np.array([one.kind == _USE and one.day in now.days for one in self.every], bool)
+        )
+        of_all = np.array([key == (_USE, None) for key in self.keys], bool)
+        return method(
+            lambda: np.where(of_all, now.factor, np.nan),
+            "times",
+            "widened",
+            lambda record: [(held, at) for at in said.rows(record)],
+        )
 
     # -- things said ------------------------------------------------------------------------
 
