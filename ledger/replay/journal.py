@@ -10,7 +10,7 @@ from __future__ import annotations
 import copy
 from bisect import bisect_right
 from collections.abc import Callable, Sequence
-from operator import attrgetter
+from operator import attrgetter, itemgetter
 from typing import Any
 
 import msgspec
@@ -42,6 +42,9 @@ _CODES = {name: code for code, name in enumerate(_KINDS)}
 _PHASES = np.array([KINDS[kind].phase for kind in _KINDS], np.int8)
 _CAUSE = {name: code for code, name in enumerate(tables.CAUSES)}
 _NAN = float("nan")
+
+_ASKED = (0, 1, 2, 3, 4, 5, 6, 8, 9, 10)
+"""The columns of a stored row that a replay reads: not `typed_at`, not its hash."""
 
 UNREAD = -1
 """The code of what is set aside."""
@@ -169,11 +172,11 @@ class Journal(Bodies):
         start, self.said_before = len(self.ids), set(self.first_said)
         if rows[0][0] != start + 1:
             raise errors.BookDamaged(sentence("refusal-event-missing", n=start + 1))
-        seqs, ids, kinds, versions, ons, ats, recorded, _, bys, replaces, bodies, *_ = zip(
-            *rows, strict=True
+        seqs, ids, kinds, versions, ons, ats, recorded, bys, replaces, bodies = (
+            list(map(itemgetter(column), rows)) for column in _ASKED
         )
         count = len(ids)
-        kinds = tuple(self._readable(seqs, kinds, versions))
+        kinds = list(self._readable(seqs, kinds, versions))
         self.ids.extend(ids)
         once = {moment: moment for moment in recorded}  # a bulk's share one moment, and one text
         self.recorded.extend(map(once.__getitem__, recorded))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from operator import attrgetter
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -10,7 +11,7 @@ import numpy as np
 from ledger.items import item_key
 from ledger.kinds import KINDS
 from ledger.kinds.methods import METHODS
-from ledger.replay.line_columns import repeated, take_lids, take_lines
+from ledger.replay.line_columns import filled, repeated, take_lids, take_lines
 from ledger.replay.tables import CAUSES, GAUGES
 
 if TYPE_CHECKING:
@@ -21,7 +22,6 @@ __all__ = ["take_counted", "take_discarded", "take_eaten", "take_put_up"]
 
 _CAUSE = {name: code for code, name in enumerate(CAUSES)}
 _METHOD = {name: code for code, name in enumerate(METHODS)}
-_NAN = float("nan")
 
 
 def take_eaten(
@@ -29,9 +29,9 @@ def take_eaten(
 ) -> None:
     """Keep how many ate, how many of them were guests, and how it was liked."""
     at = np.array(places) - start
-    events["people"][at] = [_NAN if b.people is None else b.people for b in bodies]
-    events["guests"][at] = [b.guests or 0 for b in bodies]
-    events["liked"][at] = [_NAN if b.liked is None else b.liked for b in bodies]
+    events["guests"][at] = filled(bodies, "guests", 0)
+    for name in ("people", "liked"):
+        events[name][at] = np.array(list(map(attrgetter(name), bodies)), np.float64)
 
 
 def take_discarded(

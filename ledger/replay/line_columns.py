@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 
 __all__ = [
     "KEPT",
+    "filled",
+    "repeated",
     "take_draws",
     "take_lids",
     "take_lines",
@@ -64,7 +66,7 @@ def take_lines(
         len(lines),
         {
             "ev": evs,
-            "n": [n or 1 for n in map(attrgetter("n"), lines)],
+            "n": filled(lines, "n", 1),
             "item": items,
             "whole": list(map(attrgetter("whole"), lines)),
             "way": ways,
@@ -238,8 +240,15 @@ def _texts(lines: Sequence[Any], name: str) -> list[Any]:
 
 
 def _whole(lines: Sequence[Any], name: str) -> Column:
+    return filled(lines, name, 0)
+
+
+def filled(lines: Sequence[Any], name: str, none: float) -> Column:
+    """Return the number `name` of every line or body; `none` where it is not said, or 0."""
     values = _texts(lines, name)
-    return [value or 0 for value in values] if any(values) else 0
+    if not any(values):
+        return none
+    return values if all(values) else [value or none for value in values]
 
 
 def _numbers(lines: Sequence[Any], name: str) -> Column:
