@@ -13,7 +13,7 @@ from ledger.cli._numbers import numbered, question_of
 from ledger.cli._speech import ask, echo, refused, say, told
 from ledger.cli._values import day, entry
 from ledger.errors import InputError
-from ledger.messages import Day, Message, Typed
+from ledger.messages import Code, Day, Message, Typed
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -159,6 +159,16 @@ def undo(as_json: bool, book: str | None, household: str) -> None:
                 body = decode_stored(gone.kind, gone.v, gone.body)
                 what = entry(tell(gone.kind, body), opened)
                 click.echo(f"  {say('cli-taken-back', day=Day(gone.on), what=what)}")
+                if more := _still_there(opened, gone.recorded_at):
+                    echo("cli-undo-more", n=more, command=Code("croftbook undo"), err=True)
+
+
+def _still_there(book: Book, moment: str) -> int:
+    """Return how many entries that were written in one go, at a moment, still hold."""
+    entries = book.catalogue().entries(book.log)
+    rows = (row for chunk in book.log.read() for row in chunk if row[6] == moment)
+    roots = {entries.root(row[1]) for row in rows if row[2] not in _NO_ENTRY}
+    return sum(not entries.is_struck(root) for root in roots)
 
 
 def _undone(book: Book) -> Written | None:

@@ -90,6 +90,16 @@ def test_money_and_hours(garden):
     assert "provisional" in found["assumptions"]
 
 
+def test_inputs_of_what_has_no_price_are_said_to_be_apart(book, yes):
+    book.write("harvested", {"item": "egg", "amount": "10"}, on="2026-08-01", answers=yes)
+    book.write("harvested", {"item": "tomato", "amount": "10 lb"}, on="2026-08-01", answers=yes)
+    book.write("price_seen", {"item": "tomato", "amount": "1 lb", "price": "2"}, on="2026-08-01")
+    line = {"item": "layer feed", "amount": "50 lb", "paid": "18.99", "for_crop": "egg"}
+    book.write("bought", lines=[line], on="2026-07-01", answers=yes)
+    said = book.show("season", season="2026", as_of="2026-12-31").totals["in_words"]
+    assert any("Inputs 18.99, of which 18.99 went to what has no shop price" in one for one in said)
+
+
 def test_where_it_went_adds_up_to_what_was_kept(garden):
     went = one(garden)["where_it_went"]
     pounds = {fate: round(grams / LB, 5) for fate, grams in went.items()}

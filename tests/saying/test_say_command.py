@@ -212,6 +212,14 @@ def test_undo_takes_back_the_last_entry_and_then_the_one_before(run, place):
     assert run("undo").exit_code != 0
 
 
+def test_undo_says_what_was_written_together_and_stands_still(run):
+    run("say", "picked 3 lb plums; ate 2 lb plums; bought 5 lb sugar for 3.40", "--yes")
+    stands = [run("undo").stderr for _ in range(3)]
+    assert "2 entries that were written together with it stand still" in stands[0]
+    assert "1 entry that was written together" in stands[1]
+    assert "together" not in stands[2]
+
+
 def test_undo_of_a_correction_brings_back_what_stood_before(run, place):
     run("say", "bought 10 lb sugar")
     run("answer", "1", "7.90")

@@ -45,6 +45,10 @@ cli-none-open = Keine Frage ist offen.
 cli-answer-how = Antworten mit: croftbook answer NUMMER "ANTWORT"   (- wenn es niemand weiß)
 cli-answer-later = { $question } (Eingabetaste: später)
 cli-taken-back = zurückgenommen: { $day }, { $what }
+cli-undo-more = { $n ->
+        [one] 1 Eintrag, der zugleich geschrieben wurde, steht noch; { $command } nimmt ihn zurück.
+       *[other] { $n } Einträge, die zugleich geschrieben wurden, stehen noch; { $command } nimmt den nächsten zurück.
+    }
 
 ## Was ansteht
 

@@ -22,6 +22,7 @@ season-worth-unknown = { $hours ->
     }
 season-inputs = Gartenbedarf { $n }.
 season-inputs-and-net = Gartenbedarf { $n }: Von der Ernte bleiben { $n2 }.
+season-inputs-and-net-some = Gartenbedarf { $n }, davon { $n3 } für das, was keinen Ladenpreis hat: Von der übrigen Ernte bleiben { $n2 }.
 season-kept-too-long = Davon ab: { $n } von dem, was geerntet und nie gegessen wurde, bis seine Haltbarkeit vorbei war.
 season-glut = Davon ab: { $n } von dem, was verfüttert oder kompostiert wurde, über das ersparte Futter hinaus.
 season-last-so-far = Letzte Saison: was bis { DAY($day) } geerntet war.

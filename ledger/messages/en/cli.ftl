@@ -46,6 +46,10 @@ cli-none-open = No question is open.
 cli-answer-how = Answer one with: croftbook answer NUMBER "ANSWER"   (- where nobody knows)
 cli-answer-later = { $question } (Enter: later)
 cli-taken-back = taken back: { DAY($day, style: "iso") } { $what }
+cli-undo-more = { $n ->
+        [one] 1 entry that was written together with it stands still; { $command } takes it back.
+       *[other] { $n } entries that were written together with it stand still; { $command } takes back the next.
+    }
 
 ## What is due
 

@@ -22,6 +22,7 @@ season-worth-unknown = { $hours ->
     }
 season-inputs = Inputs { $n }.
 season-inputs-and-net = Inputs { $n }: what was picked leaves { $n2 }.
+season-inputs-and-net-some = Inputs { $n }, of which { $n3 } went to what has no shop price: the rest of what was picked leaves { $n2 }.
 season-kept-too-long = Off that: { $n } of what was picked and never eaten until its keeping was over.
 season-glut = Off that: { $n } of what was fed to animals or composted, beyond the feed that it spared.
 season-last-so-far = Last season: what had been picked by { DAY($day, style: "iso") }.

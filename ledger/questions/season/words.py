@@ -42,12 +42,7 @@ def in_words(
     for name, id_ in _OFF.items():
         if totals[name] >= 0.005:
             out.append(sentence(id_, n=_money(totals[name])))
-    inputs = _money(totals["inputs"])
-    out.append(
-        sentence("season-inputs-and-net", n=inputs, n2=_money(totals["net"]))
-        if priced
-        else sentence("season-inputs", n=inputs)
-    )
+    out.append(_inputs(totals, records, priced=priced))
     if not recorder.past.is_over and recorder.past.day >= 0:
         then = recorder.field.calendar.first_day(recorder.season - 1) + recorder.past.day
         out.append(sentence("season-last-so-far", day=Day(day_text(then))))
@@ -63,6 +58,17 @@ def in_words(
     if waiting:
         out.append(sentence("season-waiting", list=Names(tuple(waiting))))
     return out
+
+
+def _inputs(totals: dict[str, Any], records: list[dict[str, Any]], *, priced: bool) -> Sentence:
+    """Return the inputs and what is left; whose worth is not known, its inputs are not in that."""
+    inputs, net = _money(totals["inputs"]), _money(totals["net"])
+    if not priced:
+        return sentence("season-inputs", n=inputs)
+    apart = sum(r["inputs"] or 0.0 for r in records if r["shop_value"] is None)
+    if apart >= 0.005:
+        return sentence("season-inputs-and-net-some", n=inputs, n2=net, n3=_money(apart))
+    return sentence("season-inputs-and-net", n=inputs, n2=net)
 
 
 def _money(value: float) -> Sentence:
