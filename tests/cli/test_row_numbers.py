@@ -64,14 +64,14 @@ def test_each_book_has_rows_of_its_own(run):
     run("show jar-cost")
     run("buy '1 lb salt' --paid 1", "--yes", book="other.sqlite")
     status, _, err = run("why 1", book="other.sqlite")
-    assert (status, "no table of this book was shown yet" in err) == (2, True)
+    assert (status, "the last table of this book had no rows" in err) == (2, True)
 
 
 def test_an_answer_without_rows_leaves_none_of_the_table_before(run):
     run("show jar-cost")
     assert run("show hens")[0] == 0
     status, _, err = run("why 1")
-    assert (status, "no table of this book was shown yet" in err) == (2, True)
+    assert (status, "the last table of this book had no rows" in err) == (2, True)
 
 
 def test_without_a_folder_for_it_no_numbers_are_shown(run, tmp_path, monkeypatch):
