@@ -20,7 +20,7 @@ __all__ = [
     "check_typed",
     "decode_stored",
     "kind_of",
-    "lean",
+    "lean_body",
     "newer_than_this",
     "read_stored",
     "tell",
@@ -203,10 +203,7 @@ def read_stored(kind_name: str, v: int, text: str, *, seq: int | None = None) ->
     """
     body = decode_stored(kind_name, v, text, seq=seq)
     kind = kind_of(kind_name, seq=seq)
-    msgspec.convert(body, lean(kind.body))
-    for field in kind.fields:
-        if field.required and body.get(field.encode_name) is None:
-            raise msgspec.ValidationError(f"{kind_name} lacks {field.encode_name}")
+    msgspec.convert(body, lean_body(kind))
     return body
 
 
@@ -235,18 +232,24 @@ def _stored_says(
     return says(decode_stored(kind_name, v, text, seq=seq))
 
 
+def lean_body(kind: Kind) -> type:
+    """Return a struct that decodes stored bodies of a kind; one that lacks what all have is refused."""
+    return lean(kind.body, frozenset(field.name for field in kind.fields if field.required))
+
+
 @cache
-def lean(struct: type) -> type:
+def lean(struct: type, needed: frozenset[str] = frozenset()) -> type:
     """Return a struct that decodes the stored form of `struct` as fast as possible.
 
     Constraints are left out and decimals stay text: what is stored was checked when it came in.
     """
-    fields = []
+    fields: list[Any] = []
     renames = {}
     for one in msgspec.structs.fields(struct):
         if one.encode_name != one.name:
             renames[one.name] = one.encode_name
-        fields.append((one.name, _lean_type(one.type) | None, None))
+        hint = _lean_type(one.type)
+        fields.append((one.name, hint) if one.name in needed else (one.name, hint | None, None))
     return msgspec.defstruct(
         "Lean" + struct.__name__, fields, rename=renames or None, kw_only=True, gc=False
     )

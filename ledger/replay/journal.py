@@ -17,7 +17,7 @@ import msgspec
 import numpy as np
 
 from ledger import errors
-from ledger.kinds import KINDS, kind_of, lean, newer_than_this, upcast
+from ledger.kinds import KINDS, kind_of, lean_body, newer_than_this, upcast
 from ledger.messages import Code, sentence
 from ledger.replay import tables
 from ledger.replay.bodies import Bodies
@@ -62,24 +62,6 @@ _COPIED = (
 )
 
 
-def _refuse_lacking(kind: str, bodies: Sequence[Any]) -> None:
-    """Refuse bodies without what every body of the kind has: they never came through the door.
-
-    Raises
-    ------
-    msgspec.ValidationError
-    """
-    for field in KINDS[kind].fields:
-        if not field.required:
-            continue
-        if kind in _FACTS:
-            lacks = not all(isinstance(b, dict) and field.encode_name in b for b in bodies)
-        else:
-            lacks = None in map(attrgetter(field.name), bodies)
-        if lacks:
-            raise msgspec.ValidationError(f"{kind} lacks {field.encode_name}")
-
-
 def _facts(kind: str, text: str) -> list[dict[str, Any]]:
     """Return bodies that are kept as they were written, each one that is a body of its kind.
 
@@ -88,8 +70,7 @@ def _facts(kind: str, text: str) -> list[dict[str, Any]]:
     msgspec.DecodeError
     """
     bodies: list[dict[str, Any]] = msgspec.json.decode(text)
-    _refuse_lacking(kind, bodies)
-    msgspec.convert(bodies, list[lean(KINDS[kind].body)])  # type: ignore[misc]
+    msgspec.convert(bodies, list[lean_body(KINDS[kind])])  # type: ignore[misc]
     return bodies
 
 
@@ -125,7 +106,7 @@ class Journal(Bodies):
         self.first_said: dict[int, tuple[int, int, str]] = {}
         self.said_before: set[int] = set()
         self._decoders = {
-            name: msgspec.json.Decoder(list[lean(kind.body)])  # type: ignore[misc]
+            name: msgspec.json.Decoder(list[lean_body(kind)])  # type: ignore[misc]
             for name, kind in KINDS.items()
             if name not in _FACTS
         }
@@ -248,7 +229,7 @@ class Journal(Bodies):
                 if kind in _FACTS:
                     _facts(kind, f"[{text}]")
                 else:
-                    _refuse_lacking(kind, self._decoders[kind].decode(f"[{text}]"))
+                    self._decoders[kind].decode(f"[{text}]")
                 whole.append((i, text))
             except (msgspec.DecodeError, UnicodeError):
                 bad.append(i)
@@ -295,7 +276,6 @@ class Journal(Bodies):
                 take_targets(self, facts)
             return
         bodies = self._decoders[kind].decode(joined)
-        _refuse_lacking(kind, bodies)
         if any(origin.by_how for origin in KINDS[kind].supplies.values()):
             events["cause"][np.array(places) - start] = [_CAUSE[b.how] for b in bodies]
         take: Callable[..., None] | None = getattr(self, f"_take_{kind}", None)
