@@ -88,9 +88,8 @@ class Names:
 
     def codes(self, texts: Sequence[str | None]) -> list[int]:
         """Return the numbers of many texts."""
-        known = self._codes
         try:
-            return [known[text] for text in texts]
+            return list(map(self._codes.__getitem__, texts))
         except KeyError:
             return [self.code(text) for text in texts]
 

@@ -169,7 +169,7 @@ class Journal(Bodies):
             if code == UNREAD:
                 continue
             kind, places = _KINDS[code], np.flatnonzero(events["kind"] == code).tolist()
-            texts = [bodies[i] for i in places]
+            texts = list(map(bodies.__getitem__, places))
             if written - set(range(KINDS[kind].reads, KINDS[kind].v + 1)):
                 texts = [self._raised(kind, versions[i], bodies[i], seqs[i]) for i in places]
             try:
