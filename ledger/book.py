@@ -164,9 +164,7 @@ class Book:
         for entry in entries:
             self._complete(entry)
             if entry.kind == "counted" and self.log.position():
-                from ledger.counts import check_count
-
-                check_count(self.state(as_of=_END), entry, answers, self.today())
+                self._ask_counted(entry, answers)
             if entry.kind == "checked" and self.log.position():
                 from ledger.opened import check_settling
 
@@ -242,19 +240,34 @@ class Book:
         """Ask before a meal, a gift or a batch opens a jar that bears a mark."""
         if entry.kind not in OPENING or not self.log.position():
             return
-        from ledger.opened import jars_meant, may_open, questions, says_jars
+        from ledger.opened import jars_meant, jars_or_measure, may_open, questions, says_jars
 
-        if entry.kind in ("eaten", "given_away") and says_jars(entry):
-            day = max(entry.on or "", self.today().isoformat())
-            entry.body = jars_meant(self.state(as_of=day), entry)
+        day = max(entry.on or "", self.today().isoformat())
+        if entry.kind in ("eaten", "given_away"):
+            if self._takes_of_made(entry, OPENING[entry.kind]):
+                entry.body = jars_or_measure(lambda: self.state(as_of=day), entry, answers)
+            if says_jars(entry):
+                entry.body = jars_meant(self.state(as_of=day), entry)
         if not self._takes_of_made(entry, OPENING[entry.kind]):
             return  # what was only picked or bought bears no mark, and nothing is replayed
-        day = max(entry.on or "", self.today().isoformat())
         if not may_open(self.state(as_of=day), entry):
             return
         written, then = self.trial(entry, replace(answers, notes=[]))
         if written.is_new:
             for doubt in questions(then, written.event.seq - 1, entry.kind):
+                answers.settle(doubt)
+
+    def _ask_counted(self, entry: Entry, answers: Answers) -> None:
+        """Ask about a count that named lots prove too low, and before it takes jars named as the fresh food."""
+        from ledger.counts import check_count, from_jars, may_take_jars
+
+        state = self.state(as_of=_END)
+        check_count(state, entry, answers, self.today())
+        if not may_take_jars(state, entry):
+            return
+        written, then = self.trial(entry, replace(answers, notes=[]))
+        if written.is_new:
+            for doubt in from_jars(written, then):
                 answers.settle(doubt)
 
     def _takes_of_made(self, entry: Entry, name: str) -> bool:

@@ -6,17 +6,25 @@ import datetime as dt
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from ledger.door import Answers, Entry
+import numpy as np
+
+from ledger.door import Answers, Entry, Written
 from ledger.door.writing import read_day
-from ledger.errors import NeedsAnswer
+from ledger.errors import DANGER, NeedsAnswer
 from ledger.kinds import KINDS, check_typed
 from ledger.kinds.resolving import join, line_fields
-from ledger.messages import measured, sentence
+from ledger.messages import Day, fixed, joined, measured, sentence
+from ledger.messages.units import amount as amount_said
+from ledger.questions.shared.held import held_in
+from ledger.questions.shared.jars import so_many
+from ledger.questions.shared.put_up_as import amount_typed, jars_drawn, put_up_as
+from ledger.questions.shared.standing import standings
+from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["check_count", "contradicted"]
+__all__ = ["check_count", "contradicted", "from_jars", "may_take_jars"]
 
 
 def check_count(state: State, entry: Entry, answers: Answers, today: dt.date) -> None:
@@ -41,6 +49,49 @@ def check_count(state: State, entry: Entry, answers: Answers, today: dt.date) ->
                     "count-contradicted", join(field, "amount"), question, sentence("doubt-right")
                 )
             )
+
+
+def may_take_jars(state: State, entry: Entry) -> bool:
+    """Return whether a count may take jars that bear the name of the fresh food and are not counted by the jar."""
+    lots = state.lots
+    for line in check_typed(KINDS["counted"], entry.body)["lines"]:
+        item, said = state.facts.find(line["item"]), amount_typed(line)
+        if item is None or (said is not None and said.jars is not None):
+            continue
+        mine = np.isin(lots["item"], state.facts.strands.several(item)) & (lots["jars"] > 0)
+        if any(put_up_as(state, int(lot)) for lot in np.flatnonzero(mine)):
+            return True
+    return False
+
+
+def from_jars(written: Written, then: State) -> Iterator[NeedsAnswer]:
+    """Ask about each batch's jars that a count of the food, not by the jar, would take off the shelf.
+
+    What is marked says so; what is grave takes no answer given in advance but that on purpose.
+    """
+    ev = written.event.seq - 1
+    _, lot, amount = then.allocations
+    rows = [row for some in jars_drawn(then, ev, written.body["lines"]).values() for row in some]
+    taken: dict[int, int] = {}
+    for row in rows:
+        taken[int(lot[row])] = taken.get(int(lot[row]), 0) + int(amount[row])
+    held, marks = then.once(held_in), then.once(standings).of(list(taken))
+    for one, whole in taken.items():
+        mark = marks[one]
+        mark = mark if mark is not None and mark.is_marked else None
+        many = float(held.jars[one]) * whole / int(then.lots["whole"][one])
+        question: str = sentence(
+            "doubt-count-from-jars",
+            jars=amount_said(so_many(many, held.name(one) or "jar")),
+            name=then.facts.names[int(then.lots["item"][one])],
+            day=Day(day_text(int(then.lots["day"][one]))),
+            method=fixed(put_up_as(then, one) or ""),
+            mark=None if mark is None else mark.text,
+        )
+        code = "out-of-jars" if mark is None else "open-standing"
+        if mark is not None and mark.is_grave:
+            code, question = DANGER, joined(" ", [question, sentence("standing-signs")])
+        yield NeedsAnswer(code, "lines", question, sentence("doubt-jars-gone"))
 
 
 def contradicted(state: State, after: int) -> Iterator[str]:

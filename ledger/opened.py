@@ -7,20 +7,23 @@ as ``--yes`` is, may open such a jar.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from ledger.amounts import format_whole
-from ledger.door import Entry
+from ledger.door import Answers, Entry
 from ledger.door.lots import OPENING
 from ledger.errors import DANGER, InputError, NeedsAnswer
 from ledger.items import item_key
 from ledger.kinds import KINDS
 from ledger.messages import Code, Day, Message, Names, Sentence, fixed, joined, measured, sentence
+from ledger.messages.units import amount as amount_said
 from ledger.published import OPEN
 from ledger.questions.shared.held import held_in
+from ledger.questions.shared.jars import so_many
+from ledger.questions.shared.put_up_as import amount_typed, put_up_as
 from ledger.questions.shared.standing import Standings, marks_by_entry, risky_items, standings
 from ledger.questions.shared.stands import Standing
 from ledger.questions.shared.use_by import use_by_of
@@ -33,6 +36,7 @@ if TYPE_CHECKING:
 __all__ = [
     "check_settling",
     "jars_meant",
+    "jars_or_measure",
     "mark_said",
     "may_open",
     "opened_by_import",
@@ -89,6 +93,56 @@ def jars_meant(state: State, entry: Entry) -> Any:
     name = OPENING[entry.kind]
     lines = [_by_jar(state, line) if _is_jar(line) else line for line in _lines(entry)]
     return {**body, name: lines} if name in body else {**body, **lines[0]}
+
+
+def jars_or_measure(book: Callable[[], State], entry: Entry, answers: Answers) -> Any:
+    """Return an entry's body with jars in place of a measure by which jars were meant.
+
+    A quart of green beans is 13 oz of what was picked, or a jar of it: where jars of that size stand
+    under the fresh food's name, it is asked which.
+
+    Parameters
+    ----------
+    book : callable
+        Gives the book as it is on the entry's day; called only where an amount may mean jars.
+
+    Raises
+    ------
+    NeedsAnswer
+        Naming the line's amount.
+    """
+    body, name = entry.body, OPENING[entry.kind]
+    lines = []
+    for n, line in enumerate(_lines(entry)):
+        said = None if line.get("lot") or _is_jar(line) else amount_typed(line)
+        if said is not None and said.maybe_jar and _stands(book(), line, said.maybe_jar):
+            jars = so_many(said.times / 1000, said.maybe_jar)
+            question = sentence(
+                "doubt-quart-or-jar",
+                amount=measured(str(line["amount"])),
+                name=str(line["item"]),
+                jars=amount_said(jars),
+            )
+            field = f"{name}[{n}].amount" if name in body else "amount"
+            doubt = NeedsAnswer("quart-or-jar", field, question, amount_said(jars))
+            if answers.choose(doubt):
+                lines.append({**line, "amount": jars})
+                continue
+        lines.append(line)
+    return {**body, name: lines} if name in body else {**body, **lines[0]}
+
+
+def _stands(state: State, line: dict[str, Any], jar: str) -> bool:
+    """Return whether jars of a size stand under the name of a fresh food."""
+    own = state.facts.find(str(line.get("item", "")))
+    if own is None:
+        return False
+    mine = np.isin(state.lots["item"], state.facts.strands.several(own)) & (state.left > 0)
+    held = state.once(held_in)
+    return any(
+        held.name(lot) == jar and put_up_as(state, lot) is not None
+        for lot in np.flatnonzero(mine).tolist()
+    )
 
 
 def _is_jar(line: dict[str, Any]) -> bool:

@@ -14,7 +14,7 @@ import numpy as np
 from ledger.amounts import format_whole
 from ledger.errors import NeedsAnswer
 from ledger.messages import Day, Sentence, fixed, measured, sentence
-from ledger.questions.shared.put_up_as import is_weighed, put_up_as
+from ledger.questions.shared.put_up_as import jars_drawn, put_up_as
 from ledger.replay import ORIGINS, day_number, tables
 from ledger.replay.state import day_text
 
@@ -80,24 +80,16 @@ def _not_there(ev: int, now: State, then: State) -> Iterator[NeedsAnswer]:
 
 
 def _out_of_jars(written: Written, ev: int, then: State) -> Iterator[NeedsAnswer]:
-    """Ask about food by weight that the book, oldest first, takes out of jars of the fresh food's name."""
+    """Ask about food not said by the jar that the book, oldest first, takes out of jars of the fresh food's name."""
     said = [line for field in _TAKEN for line in written.body.get(field) or ()]
-    draw, lot, amount = then.allocations
-    taken = np.flatnonzero((then.draws["ev"] == ev)[draw] & (then.lots["jars"][lot] > 0))
-    seen: dict[int, list[int]] = {}
-    for row in taken.tolist():
-        if put_up_as(then, int(lot[row])) is not None:
-            seen.setdefault(int(then.lots["item"][lot[row]]), []).append(row)
-    for item, rows in seen.items():
-        name = then.facts.names[item]
-        mine = [one for one in said if then.facts.find(one["item"]) == then.facts.find(name)]
-        if any(one.get("lot") or not is_weighed(one) for one in mine):
-            continue
+    _, lot, amount = then.allocations
+    taken = {} if written.event.kind == "counted" else jars_drawn(then, ev, said)
+    for item, rows in taken.items():
         first = int(lot[rows[0]])
         question = sentence(
             "doubt-out-of-jars",
             amount=_said(then, item, int(amount[rows].sum())),
-            name=name,
+            name=then.facts.names[item],
             day=Day(day_text(int(then.lots["day"][first]))),
             method=fixed(put_up_as(then, first) or ""),
         )
@@ -105,7 +97,7 @@ def _out_of_jars(written: Written, ev: int, then: State) -> Iterator[NeedsAnswer
 
 
 _TAKEN = ("used", "ate", "lines")
-"""Lists of a body in which something may be taken."""
+"""Lists of a body in which something may be taken; a count asks for itself."""
 
 
 def _otherwise(state: State, own: int | None, number: int | None) -> Sentence | None:

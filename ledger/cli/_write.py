@@ -39,7 +39,7 @@ def make_command(kind: Kind) -> click.Command:
     keep = [f for f in fields if f.name not in skip]
     params += click_options(kind, keep)
     params += _envelope(kind)
-    if kind.opening is not None:
+    if kind.opening is not None or kind.name == "counted":
         params.append(Option(["--knowingly"], is_flag=True, help="option-knowingly"))
     if kind.name == "put_up":
         params.append(Option(["--before"], is_flag=True, help="option-putup-before"))

@@ -51,6 +51,12 @@ doubt-apart-from = { $unit ->
     }
 doubt-out-of-jars = { $amount } { $name } kämen aus Gläsern, die am { $day } haltbar gemacht wurden ({ $method }): Sie tragen den Namen des Frischen, und das Älteste geht zuerst. Waren es diese Gläser? War es frisch, so tragt zuerst ein, woher es kam, oder nennt seinen Posten ("5 lb bean from lot 1a2b3c4d"); ein eigener Name für das Haltbare hält beides auseinander.
 doubt-from-jars = es waren diese Gläser
+doubt-quart-or-jar = { $amount } { $name }: Sind das { $jars } vom Haltbaren, wie sie im Regal stehen? War es frisch, so sagt sein Gewicht oder nennt seinen Posten.
+doubt-count-from-jars = Die Zählung gilt allem, was den Namen { $name } trägt, und nähme { $jars } aus dem Regal, haltbar gemacht am { $day } ({ $method }){ $mark ->
+        [none] {""}
+       *[other] {", "}mit dem Zeichen: { $mark }
+    }. Sind diese Gläser weg? Wurde nur das Frische gezählt, so zählt die Gläser daneben, in Gläsern. Wurden sie weggeworfen, so tragt das statt dessen ein (croftbook discard).
+doubt-jars-gone = diese Gläser sind weg
 doubt-unrecorded = es stimmt, und { $amount } zählt als unbekannt
 doubt-far-more = { $amount } { $name } auf einmal; bisher höchstens eingetragen: { $most }. Stimmt die Menge?
 doubt-dear = { $paid } für { $amount } { $name }: zum zuletzt gesehenen Preis wären es { $expected }; stimmt das?

@@ -51,6 +51,12 @@ doubt-apart-from = { $unit ->
     }
 doubt-out-of-jars = { $amount } of { $name } would come out of jars put up on { $day } ({ $method }): they bear the name of the fresh food, and what is oldest goes first. Was it those jars? If it was fresh, write down first where it came from, or name its lot ("5 lb bean from lot 1a2b3c4d"); a name of its own for what is put up keeps the two apart.
 doubt-from-jars = it was those jars
+doubt-quart-or-jar = { $amount } of { $name }: is it { $jars } of what was put up, as it stands on the shelf? If it was fresh, say its weight, or name its lot.
+doubt-count-from-jars = The count is of all that bears the name { $name }, and would take { $jars } off the shelf, put up on { $day } ({ $method }){ $mark ->
+        [none] {""}
+       *[other] {", "}marked: { $mark }
+    }. Are those jars gone? If only the fresh food was counted, count the jars beside it, by the jar. If they were thrown out, write that down instead (croftbook discard).
+doubt-jars-gone = those jars are gone
 doubt-unrecorded = it is right, and { $amount } counts as unrecorded
 doubt-far-more = { $amount } of { $name } at once; the most written down so far is { $most }. Is the amount right?
 doubt-dear = { $paid } for { $amount } { $name }: at the price last seen it would be { $expected }; is it right?

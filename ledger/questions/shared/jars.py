@@ -21,7 +21,7 @@ from ledger.replay.tables import CAUSES
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["jar_totals", "left_in_words"]
+__all__ = ["jar_totals", "left_in_words", "so_many"]
 
 _CAME = {"bought": 1, "received": 1}
 _WENT = {"given_away": -1, "discarded": -1}
@@ -69,17 +69,16 @@ def left_in_words(state: State, lots: list[int]) -> str:
         jars[jar] = many + left * share, whole + left
     # of one batch in several sizes a quart holds more than a pint
     order = sorted(jars.items(), key=lambda one: -one[1][1] / max(one[1][0], 1e-9))
-    parts: list[str] = [
-        amount_later(f"{_few(many)} {jar}{'' if _few(many) == '1' else 's'}")
-        for jar, (many, _) in order
-    ]
+    parts: list[str] = [amount_later(so_many(many, jar)) for jar, (many, _) in order]
     if rest or not parts:
         parts.append(amount_later(format_whole(rest, measure, measures=measures)))
     return parts[0] if len(parts) == 1 else joined(", ", parts)
 
 
-def _few(many: float) -> str:
-    return f"{many:.2f}".rstrip("0").rstrip(".")
+def so_many(many: float, jar: str) -> str:
+    """Return jars of a size as an amount is typed, a part of one to the hundredth: ``2.5 quart jars``."""
+    few = f"{many:.2f}".rstrip("0").rstrip(".")
+    return f"{few} {jar}{'' if few == '1' else 's'}"
 
 
 def _until(state: State, rank: int | None) -> dict[str, dict[str, int]]:

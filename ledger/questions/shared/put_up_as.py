@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.amounts import parse_amount
+from ledger.amounts import Amount, Said, canonical_jar, parse_amount
 from ledger.errors import InputError, NeedsAnswer
 from ledger.kinds import KINDS
 from ledger.reference import foods
@@ -21,7 +21,14 @@ from ledger.replay.columns import Array
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["is_fresh_food", "is_weighed", "own_word_holds", "put_up_as"]
+__all__ = [
+    "amount_typed",
+    "is_fresh_food",
+    "is_weighed",
+    "jars_drawn",
+    "own_word_holds",
+    "put_up_as",
+]
 
 _PUT_UP = list(KINDS).index("put_up")
 _PICKED = [ORIGINS.index("grown"), ORIGINS.index("foraged")]
@@ -68,3 +75,51 @@ def is_weighed(line: Mapping[str, Any]) -> bool:
         return parse_amount(line["amount"]).measure == "mass"
     except (InputError, NeedsAnswer):
         return False
+
+
+def amount_typed(line: Mapping[str, Any]) -> Amount | None:
+    """Return a typed line's amount as it was read where it was typed, else as it reads; None where it cannot be."""
+    text = line.get("amount")
+    if isinstance(text, Said) and text.amount is not None:
+        return text.amount
+    try:
+        return parse_amount(str(text), zero=True)
+    except (InputError, NeedsAnswer):
+        return None
+
+
+def jars_drawn(state: State, ev: int, lines: list[dict[str, Any]]) -> dict[int, list[int]]:
+    """Return what an event takes out of jars of the fresh food's name, and says neither by jar nor by lot.
+
+    Parameters
+    ----------
+    state : State
+        The book with the event.
+    ev : int
+        The event's place.
+    lines : list of dict
+        What it says, as stored.
+
+    Returns
+    -------
+    dict of int to list of int
+        Rows of the allocations by item.
+    """
+    draw, lot, _ = state.allocations
+    taken = np.flatnonzero((state.draws["ev"] == ev)[draw] & (state.lots["jars"][lot] > 0))
+    out: dict[int, list[int]] = {}
+    for row in taken.tolist():
+        if put_up_as(state, int(lot[row])) is not None:
+            out.setdefault(int(state.lots["item"][lot[row]]), []).append(row)
+
+    def is_jar(line: dict[str, Any]) -> bool:
+        said = amount_typed(line)  # the door takes a plain quart as a jar; nobody said one
+        plain = said is not None and said.maybe_jar is not None
+        return "jars" in line or (not plain and canonical_jar(str(line.get("per"))) is not None)
+
+    named = {state.facts.find(one["item"]) for one in lines if one.get("lot") or is_jar(one)}
+    return {
+        item: rows
+        for item, rows in out.items()
+        if state.facts.find(state.facts.names[item]) not in named
+    }
