@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from ledger.kinds.methods import CANNING
-from ledger.messages import Names, fixed, sentence
+from ledger.messages import Names, fixed, joined, sentence
+from ledger.published import batch_as_typed, caution_before
+from ledger.published.equipment import tool_named
 from ledger.saying.again import again_batch
 from ledger.saying.drafting import Body, Context
 from ledger.saying.making import Line
@@ -87,6 +89,12 @@ def _batch(
         before = [one for one in context.known.methods(name) if one in _METHODS_ASKED]
         options = [fixed(one) for one in dict.fromkeys([*before, *_METHODS_ASKED])]
         text = sentence("asked-method", name=name, ways=Names(tuple(options)))
+        note = " ; ".join(things.notes)
+        if tool_named(note):  # an oven, an open kettle: neither is meant by a yes to everything
+            made_in = [{"jar": "jar"}] * any(one.jar() for thing in made for one in thing.amounts)
+            done = batch_as_typed({"makes": name, "note": note, "made": made_in})
+            caution, options = caution_before(done), []
+            text = joined(" ", (caution, text)) if caution else text
         method = _method_of(context, maker.ask("method", name, text, options))
         if method is not None:
             body["method"] = method

@@ -114,7 +114,10 @@ def _fed_people(context: Context) -> list[tuple[str, Body]] | None:
     who = things.facts.get("receiver")
     if who is not None and not _eats(context, who):
         return None
-    told = next((one for one, at in context.phrases("to") if at.sort == "person"), None)
+    several = context.phrases("to")
+    told = next(
+        (one for one, at in several if at.sort == "person" or _eats(context, one.words)), None
+    )
     if who is None and told is not None:
         who = told.words
         context.used.add(told.start)
@@ -150,6 +153,9 @@ def _eats(context: Context, who: tuple[int, int]) -> bool:
     """Return whether words name people: kin, guests, or a person by name."""
     tokens, words = context.scanner.tokens, context.words
     if any(words.find(f"people.{tag}", tokens, who[0]) for tag in ("guests", "words")):
+        return True
+    little = words.find("people.little", tokens, who[0])  # the baby; not baby chicks
+    if little is not None and little[1] == who[1] - who[0]:
         return True
     return context.places.of_span(who).sort == "person"
 
