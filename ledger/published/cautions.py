@@ -64,9 +64,10 @@ def cautions_on(kind: str, body: Mapping[str, Any]) -> list[str]:
     Of honey and children below one year: Institut national de santé publique du Québec, "Honey: never
     for babies under age 1", https://www.inspq.qc.ca/en/tiny-tot/feeding-your-child/foods
     """
-    if kind == "eaten":
-        foods = " ; ".join(str(line.get("item", "")) for line in body.get("ate") or ())
-        who = " ".join(str(body.get(name) or "") for name in ("note", "dish"))
+    if kind in ("eaten", "given_away"):
+        lines = body.get("ate" if kind == "eaten" else "lines") or ()
+        foods = " ; ".join(str(line.get("item", "")) for line in lines)
+        who = " ".join(str(body.get(name) or "") for name in ("note", "to"))
         is_honey = bool(_HONEY.search(foods) and _INFANT.search(who))
         return [sentence("published-honey-infant")] if is_honey else []
     if kind != "discarded" or body.get("why") not in ("spoiled", "seal failed"):

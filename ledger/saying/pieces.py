@@ -18,6 +18,9 @@ from ledger.saying.tokens import Token
 
 __all__ = ["Piece", "Scanner"]
 
+_PUT_AWAY = ("freeze", "dry")
+"""Of these an oven or a canner says nothing."""
+
 
 class Scanner(Marks):
     """Cuts one text into pieces.
@@ -88,6 +91,8 @@ class Scanner(Marks):
             for tag in ("small.article_known", "small.article"):
                 article = words.find(tag, tokens, at)
                 at += article[1] if article else 0
+        if words.find("small.tool", tokens, i) is not None:
+            at = i
         way, tool = words.find("process", tokens, at), words.find("small.tool", tokens, at)
         method = way[0] if way and way[0] in ("boiling water", "pressure") else None
         if tool is None and (method is None or way is None):
@@ -97,7 +102,8 @@ class Scanner(Marks):
         if (spoken and at + spoken[1] >= end and tool is None) or self._name_length(i) > end - i:
             return None
         verb = self._verb_near(end)
-        if verb is None or verb.kind != "put_up" or verb.method in ("freeze", "dry"):
+        is_bare = verb is None and any(one.tag == "amount" for one in self.pieces)
+        if not is_bare and (verb is None or verb.kind != "put_up" or verb.method in _PUT_AWAY):
             return None
         return Piece("tool" if tool else "process", method, i, end)
 
@@ -106,7 +112,10 @@ class Scanner(Marks):
         words, tokens = self.words, self.tokens
         before = [one.value for one in reversed(self.pieces) if one.tag == "verb"]
         behind = (words.find("verb", tokens, k) for k in range(end, len(tokens)))
-        found = [words.find("verb", tokens, end), None if before else next(filter(None, behind), None)]
+        found = [
+            words.find("verb", tokens, end),
+            None if before else next(filter(None, behind), None),
+        ]
         return next((one[0] for one in found if one), before[0] if before else None)
 
     def _phrase_first(self, i: int) -> Piece | None:

@@ -130,7 +130,7 @@ def _fed_people(context: Context) -> list[tuple[str, Body]] | None:
                 if (found := words.find(tag, tokens, first.words[0])) is not None
             ),
             0,
-        )
+        ) or _little(context, first.words)
         own = tokens[first.words[0]]
         if not length and context.known.people.get(own.low):
             length = 1
@@ -154,10 +154,19 @@ def _eats(context: Context, who: tuple[int, int]) -> bool:
     tokens, words = context.scanner.tokens, context.words
     if any(words.find(f"people.{tag}", tokens, who[0]) for tag in ("guests", "words")):
         return True
-    little = words.find("people.little", tokens, who[0])  # the baby; not baby chicks
-    if little is not None and little[1] == who[1] - who[0]:
-        return True
-    return context.places.of_span(who).sort == "person"
+    return _little(context, who) > 0 or context.places.of_span(who).sort == "person"
+
+
+def _little(context: Context, span: tuple[int, int]) -> int:
+    """Return how many words of a span name a small child: ``the baby``; not ``baby chicks``."""
+    tokens, words = context.scanner.tokens, context.words
+    found = words.find("people.little", tokens, span[0])
+    if found is None or context.places.of_span(span).sort in ("animals", "pets"):
+        return 0
+    if any(place.sort in ("animals", "pets") for _, place in context.phrases("to")):
+        return 0
+    is_led = span[0] > 0 and words.find("small.article_known", tokens, span[0] - 1) is not None
+    return found[1] if is_led or found[1] == span[1] - span[0] else 0
 
 
 def _meal_of(context: Context) -> list[tuple[str, Body]]:
