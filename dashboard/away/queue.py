@@ -27,7 +27,7 @@ from ledger.door import Written
 from ledger.errors import DANGER, BookError, InputError, LedgerError, NeedsAnswer
 from ledger.messages import Message
 from ledger.messages import Typed as TypedText
-from ledger.published.cautions import jar_gone_bad
+from ledger.published.cautions import cautions_on
 from ledger.saying.asking import Reading
 
 __all__ = ["MOST", "Waiting", "read_waiting", "send"]
@@ -233,7 +233,7 @@ def _written(ask: Ask, written: list[Written]) -> dict[str, Any]:
         "notes": [
             sayable(ask, text)
             for one in shown
-            for text in (*jar_gone_bad(one.event.kind, one.body), *notes(one))
+            for text in (*cautions_on(one.event.kind, one.body), *notes(one))
         ],
         "entries": [[one.event.kind, one.event.id] for one in shown],
     }

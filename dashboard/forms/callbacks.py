@@ -38,7 +38,7 @@ from dashboard.parts.saying import say
 from dashboard.parts.written import noted, undo_button, written_card
 from ledger.door import Written
 from ledger.errors import LedgerError
-from ledger.published.cautions import jar_gone_bad
+from ledger.published.cautions import cautions_on
 
 __all__ = ["boxes_of", "emptied", "outcome_shown", "wire_forms"]
 
@@ -84,7 +84,7 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
         said = [say(ask, text) for text in notes(outcome.written)]
         bad = [
             html.P(words.said(text), className="small")
-            for text in jar_gone_bad(event.kind, outcome.written.body)
+            for text in cautions_on(event.kind, outcome.written.body)
         ]
         is_correction = event.replaces is not None
         title = words("forms.corrected" if is_correction else "forms.written")

@@ -22,7 +22,7 @@ from dashboard.parts.written import noted, undo_button, written_card
 from ledger.door import Written
 from ledger.door.lots import OPENING
 from ledger.kinds import tell
-from ledger.published.cautions import jar_gone_bad
+from ledger.published.cautions import cautions_on
 from ledger.saying.asking import Draft, Question, Reading
 from ledger.saying.entries import entries_of
 
@@ -199,7 +199,7 @@ def written_shown(ask: Ask, written: list[Written]) -> Component:
     ]
     lines += [link for one in stands for link in one.links]
     notes = [say(ask, text) for one in shown for text in one.notes]
-    bad = [text for one in shown for text in jar_gone_bad(one.event.kind, one.body)]
+    bad = [text for one in shown for text in cautions_on(one.event.kind, one.body)]
     lines += [html.P(ask.words.said(text), className="small") for text in dict.fromkeys(bad)]
     undo = undo_button(ask.words("happened.undo"), {"undo": "happened"})
     return written_card(

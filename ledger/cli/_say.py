@@ -123,9 +123,9 @@ def _write(
 
 
 def _gone_bad(one: Written) -> list[str]:
-    from ledger.published.cautions import jar_gone_bad
+    from ledger.published.cautions import cautions_on
 
-    return jar_gone_bad(one.event.kind, one.body)
+    return cautions_on(one.event.kind, one.body)
 
 
 def _cautions(book: Book, reading: Reading, *, yes: bool) -> str | None:

@@ -102,7 +102,7 @@ _WHERE = {
         "ledger.published.after": "Advice after_batch unsealed_jars",
         "ledger.published.batch": "AcidDone BatchDone Finding JarsDone KINDS Used altitude_ft batch_of headspace_in",
         "ledger.published.before": "Before Need Step before_batch",
-        "ledger.published.cautions": "CAUTIONS FIRST SHORT jar_gone_bad",
+        "ledger.published.cautions": "CAUTIONS FIRST SHORT cautions_on",
         "ledger.published.finding": "Match find lines_of",
         "ledger.published.freezer": "FreezerOff freezer_off holds_for hours_of",
         "ledger.published.jars": "jar_size",

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Any
 
 from ledger.messages import Sentence, sentence
 
-__all__ = ["CAUTIONS", "FIRST", "SHORT", "jar_gone_bad"]
+__all__ = ["CAUTIONS", "FIRST", "SHORT", "cautions_on"]
 
 SHORT: Sentence
 """One line, for every answer."""
@@ -17,6 +18,15 @@ FIRST: Sentence
 
 CAUTIONS: tuple[tuple[Sentence, Sentence], ...]
 """Heading and text, whole, as in docs/cautions.md."""
+
+
+_HONEY = re.compile(r"honey|honig", re.IGNORECASE)
+_INFANT = re.compile(
+    r"\b(bab(y|ies|ys)|infants?|newborn|toddlers?|little ones?|child|kid|säuglinge?n?|neugeborene\w*|"
+    r"kleinkind\w*|kind)\b",
+    re.IGNORECASE,
+)
+"""Who may be below one year: a child whose age is not said is told of too."""
 
 
 def _cautions() -> tuple[tuple[Sentence, Sentence], ...]:
@@ -48,8 +58,18 @@ def __getattr__(name: str) -> Any:
     return made
 
 
-def jar_gone_bad(kind: str, body: Mapping[str, Any]) -> list[str]:
-    """Return the cautions on a jar that was thrown out as spoiled; none for anything else."""
+def cautions_on(kind: str, body: Mapping[str, Any]) -> list[str]:
+    """Return the cautions on a jar thrown out as spoiled, or on honey that an infant ate; else none.
+
+    Of honey and children below one year: Institut national de santé publique du Québec, "Honey: never
+    for babies under age 1", https://www.inspq.qc.ca/en/tiny-tot/feeding-your-child/foods
+    """
+    if kind in ("eaten", "given_away"):
+        lines = body.get("ate" if kind == "eaten" else "lines") or ()
+        foods = " ; ".join(str(line.get("item", "")) for line in lines)
+        who = " ".join(str(body.get(name) or "") for name in ("note", "to"))
+        is_honey = bool(_HONEY.search(foods) and _INFANT.search(who))
+        return [sentence("published-honey-infant")] if is_honey else []
     if kind != "discarded" or body.get("why") not in ("spoiled", "seal failed"):
         return []
     if not any(str(line.get("amount", "")).rstrip("s").endswith("jar") for line in body["lines"]):

@@ -26,7 +26,7 @@ from ledger.published.remedy import if_wrong
 from ledger.published.strength import strength_of
 from ledger.published.words import cited, says
 
-__all__ = ["AGAINST", "Danger", "batch_as_typed", "caution_for", "danger_of", "in_oil"]
+__all__ = ["AGAINST", "Danger", "batch_as_typed", "caution_for", "danger_of", "in_oil", "oil_named"]
 
 AGAINST = "against every published process"
 CANNING = ("boiling water", "pressure")
@@ -184,7 +184,8 @@ def _is_minor(parts: Sequence[Part]) -> bool:
 def in_oil(batch: BatchDone, parts: Sequence[Part]) -> tuple[str, ...]:
     """Return what stands under oil or fat, by name; empty where nothing does."""
     makes = read(batch.makes)
-    said = "infused oil" in makes.forms or any("infused oil" in p.reading.forms for p in parts)
+    said = oil_named(batch.note) or "infused oil" in makes.forms
+    said = said or any("infused oil" in p.reading.forms for p in parts)
     moist = [
         part.text
         for part in parts
@@ -202,6 +203,20 @@ def in_oil(batch: BatchDone, parts: Sequence[Part]) -> tuple[str, ...]:
     heavy = sum((w for w in weights if w is not None), Fraction(0))
     covered = sum((c for c in liquid if c is not None), Fraction(0)) / 2
     return tuple(moist) if covered * 4 >= heavy else ()
+
+
+def oil_named(said: str) -> bool:
+    """Return whether words say that food stands in or under oil; fried in oil it does not."""
+    return bool(_IN_OIL.search(said)) and not _FRIED.search(said)
+
+
+_IN_OIL = re.compile(
+    r"\b(in|under|unter|covered with|bedeckt mit)\s+([\w'-]+\s+){0,3}(oil|\w*öl)\b", re.IGNORECASE
+)
+_FRIED = re.compile(
+    r"(fried|saut[eé]ed|brown|cooked|roasted)\w*\s+in\b|öl\s+(an)?(gebraten|geröstet|gedünstet)",
+    re.IGNORECASE,
+)
 
 
 def caution_for(danger: Danger | None, *, short: bool = False) -> str | None:

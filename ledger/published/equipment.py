@@ -48,7 +48,7 @@ _STEAM = re.compile(r"steam|dampfgarer|dampfeinkoch|dampf(?!koch|druck)", re.IGN
 _UNTESTED = tuple(
     (re.compile(pattern, re.IGNORECASE), id_)
     for pattern, id_ in (
-        (r"\boven|backofen|backrohr|\brohr\b", "finding-oven"),
+        (r"\boven|backofen|\bofen\b|backrohr|\brohr\b", "finding-oven"),
         (r"microwave|mikrowelle", "finding-microwave"),
         (r"dish ?washer|spülmaschine|geschirrspüler", "finding-dishwasher"),
         (r"slow cooker|schongarer", "finding-slow-cooker"),

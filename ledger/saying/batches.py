@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from ledger.kinds.methods import CANNING
-from ledger.messages import Names, fixed, sentence
+from ledger.messages import Names, fixed, joined, sentence
+from ledger.published import batch_as_typed, caution_before
+from ledger.published.danger import oil_named
+from ledger.published.equipment import is_steam, tool_named
 from ledger.saying.again import again_batch
 from ledger.saying.drafting import Body, Context
 from ledger.saying.making import Line
@@ -86,7 +89,10 @@ def _batch(
     else:
         before = [one for one in context.known.methods(name) if one in _METHODS_ASKED]
         options = [fixed(one) for one in dict.fromkeys([*before, *_METHODS_ASKED])]
-        text = sentence("asked-method", name=name, ways=Names(tuple(options)))
+        text: str = sentence("asked-method", name=name, ways=Names(tuple(options)))
+        caution = _closed_otherwise(context, name, made)
+        if caution is not None:  # an oven, a steamer: neither way is meant by a yes to everything
+            text, options = joined(" ", (caution, text)) if caution else text, []
         method = _method_of(context, maker.ask("method", name, text, options))
         if method is not None:
             body["method"] = method
@@ -108,6 +114,17 @@ def _batch(
     _process(context, body)
     context.work(body)
     return body
+
+
+def _closed_otherwise(context: Context, name: str, made: list[Thing]) -> str | None:
+    """Return the caution on jars closed by no canner or under oil, "" where none is due; None: neither."""
+    note = " ; ".join((*context.things.notes, *context.maker.notes))
+    jars = [{"jar": "jar"} for thing in made for one in thing.amounts if one.jar()]
+    said = {"makes": name, "method": _METHODS_ASKED[0], "note": note, "made": jars}
+    done = batch_as_typed(said)
+    if done is None or not (tool_named(note) or is_steam(done) or oil_named(note)):
+        return None
+    return caution_before(done) or ""
 
 
 def _method_of(context: Context, answer: str | None) -> str | None:

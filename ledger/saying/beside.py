@@ -87,6 +87,14 @@ class Beside:
         name = "gauge" if one.value in ("dial", "weighted") else "method"
         self._fact(Piece(name, one.value, one.start, one.end))
 
+    def _on_tool(self, one: Piece) -> None:
+        """Keep what closed the jars in the note, where the door looks for it."""
+        self.out.notes.append(self.scanner.said(one.start, one.end))
+        if one.value is None:
+            self.i += 1
+        else:
+            self._on_process(one)
+
     def _on_note(self, one: Piece) -> None:
         self.out.notes.append(one.value)
         self.i += 1

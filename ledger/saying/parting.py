@@ -44,7 +44,21 @@ def split(
                 used.append(one)
         else:
             used.append(one)
+    for batch in batches if method not in _PUT_AWAY else ():
+        used += _raw_of(batch)
     return batches, used
+
+
+def _raw_of(batch: list[Thing]) -> list[Thing]:
+    """Take out of a batch the weight that went in, said before the jars: ``14 lb beans, 7 quart jars``."""
+    jars = [one for one in batch if any(said.jar() is not None for said in one.amounts)]
+    raw = [one for one in batch if one.amounts and all(_grams(a.text()) for a in one.amounts)]
+    if not jars or not raw or batch[0] not in raw:
+        return []
+    for one in jars:
+        one.words = one.words or batch[0].words
+    batch[:] = [one for one in batch if one not in raw]
+    return raw
 
 
 def _went_in(context: Context, made: list[Thing], thing: Thing) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 from fractions import Fraction
+from typing import Any
 
 from ledger.saying.days import Days
 from ledger.saying.language import Language
@@ -16,6 +17,9 @@ from ledger.saying.quantities import Quantity, quantity_at, unit_at
 from ledger.saying.tokens import Token
 
 __all__ = ["Piece", "Scanner"]
+
+_PUT_AWAY = ("freeze", "dry")
+"""Of these an oven or a canner says nothing."""
 
 
 class Scanner(Marks):
@@ -68,7 +72,7 @@ class Scanner(Marks):
 
     def _piece(self, i: int) -> Piece:
         for look in (
-            self._mark, self._note, self._phrase_first, self._day, self._name, self._process,
+            self._mark, self._note, self._done_with, self._phrase_first, self._day, self._name, self._process,
             self._people, self._labels, self._money, self._amount, self._label, self._phrase,
         ):  # fmt: skip
             found = look(i)
@@ -77,6 +81,42 @@ class Scanner(Marks):
         return Piece("word", self.tokens[i].low, i, i + 1)
 
     # -- what is read first --------------------------------------------------------------
+
+    def _done_with(self, i: int) -> Piece | None:
+        """Read ``in the pressure canner``, ``oven``, ``open kettle`` beside a putting up: never an item."""
+        words, tokens = self.words, self.tokens
+        at, led = i, words.all_of("prep", tokens, i)
+        if led is not None and led[0] & {"in", "with", "by"}:
+            at += led[1]
+            for tag in ("small.article_known", "small.article"):
+                article = words.find(tag, tokens, at)
+                at += article[1] if article else 0
+        if words.find("small.tool", tokens, i) is not None:
+            at = i
+        way, tool = words.find("process", tokens, at), words.find("small.tool", tokens, at)
+        method = way[0] if way and way[0] in ("boiling water", "pressure") else None
+        if tool is None and (method is None or way is None):
+            return None
+        end = at + max(one[1] for one in (way if method else None, tool) if one)
+        spoken = words.find("verb", tokens, at)
+        if (spoken and at + spoken[1] >= end and tool is None) or self._name_length(i) > end - i:
+            return None
+        verb = self._verb_near(end)
+        is_bare = verb is None and any(one.tag == "amount" for one in self.pieces)
+        if not is_bare and (verb is None or verb.kind != "put_up" or verb.method in _PUT_AWAY):
+            return None
+        return Piece("tool" if tool else "process", method, i, end)
+
+    def _verb_near(self, end: int) -> Any:
+        """Return the verb that follows at once, else the last one before, else the first one behind."""
+        words, tokens = self.words, self.tokens
+        before = [one.value for one in reversed(self.pieces) if one.tag == "verb"]
+        behind = (words.find("verb", tokens, k) for k in range(end, len(tokens)))
+        found = [
+            words.find("verb", tokens, end),
+            None if before else next(filter(None, behind), None),
+        ]
+        return next((one[0] for one in found if one), before[0] if before else None)
 
     def _phrase_first(self, i: int) -> Piece | None:
         """Read what is longer than the words that it begins with."""

@@ -114,7 +114,10 @@ def _fed_people(context: Context) -> list[tuple[str, Body]] | None:
     who = things.facts.get("receiver")
     if who is not None and not _eats(context, who):
         return None
-    told = next((one for one, at in context.phrases("to") if at.sort == "person"), None)
+    several = context.phrases("to")
+    told = next(
+        (one for one, at in several if at.sort == "person" or _eats(context, one.words)), None
+    )
     if who is None and told is not None:
         who = told.words
         context.used.add(told.start)
@@ -127,7 +130,7 @@ def _fed_people(context: Context) -> list[tuple[str, Body]] | None:
                 if (found := words.find(tag, tokens, first.words[0])) is not None
             ),
             0,
-        )
+        ) or _little(context, first.words)
         own = tokens[first.words[0]]
         if not length and context.known.people.get(own.low):
             length = 1
@@ -151,7 +154,19 @@ def _eats(context: Context, who: tuple[int, int]) -> bool:
     tokens, words = context.scanner.tokens, context.words
     if any(words.find(f"people.{tag}", tokens, who[0]) for tag in ("guests", "words")):
         return True
-    return context.places.of_span(who).sort == "person"
+    return _little(context, who) > 0 or context.places.of_span(who).sort == "person"
+
+
+def _little(context: Context, span: tuple[int, int]) -> int:
+    """Return how many words of a span name a small child: ``the baby``; not ``baby chicks``."""
+    tokens, words = context.scanner.tokens, context.words
+    found = words.find("people.little", tokens, span[0])
+    if found is None or context.places.of_span(span).sort in ("animals", "pets"):
+        return 0
+    if any(place.sort in ("animals", "pets") for _, place in context.phrases("to")):
+        return 0
+    is_led = span[0] > 0 and words.find("small.article_known", tokens, span[0] - 1) is not None
+    return found[1] if is_led or found[1] == span[1] - span[0] else 0
 
 
 def _meal_of(context: Context) -> list[tuple[str, Body]]:

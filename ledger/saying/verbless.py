@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from ledger.messages import Choice, sentence
+from ledger.published.danger import oil_named
+from ledger.published.equipment import tool_named
 from ledger.saying.coming_in import bought, is_fee, price_seen, received
 from ledger.saying.drafting import Body, Context, Make
 from ledger.saying.echo import kinds_named
@@ -37,10 +39,22 @@ def verbless(context: Context) -> list[tuple[str, Body]]:
     context.maker.left += [
         one.text() for thing in real if thing not in things.lines for one in thing.amounts
     ]
+    if things.lines and _is_batch(context):
+        context.verb = type(context.verb)("put_up")
+        return context.makers[0]("put_up", context)(context)
     if not things.lines:
         context.maker.left += [money_text(one.value) for one, _ in things.money]
         return []
     return _likeliest(context)
+
+
+def _is_batch(context: Context) -> bool:
+    """Return whether a canner or an oven is named, or jars are under oil: that was put up."""
+    things = context.things
+    jars = any(one.sort == "jar" for thing in things.lines for one in thing.amounts)
+    said = [context.scanner.said(one.start, one.words[1]) for one in things.phrases]
+    closed = "method" in things.facts or tool_named(" ; ".join(things.notes)) is not None
+    return closed or (jars and any(map(oil_named, said)))
 
 
 def _likeliest(context: Context) -> list[tuple[str, Body]]:

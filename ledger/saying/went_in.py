@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from ledger.published.danger import oil_named
 from ledger.saying.drafting import Body, Context
 from ledger.saying.making import Line
 from ledger.saying.things import Thing
@@ -22,7 +23,7 @@ _ACIDS = {
 
 
 def used_phrases(context: Context) -> None:
-    """Take ``from our tomatoes`` as what went in, though nobody said how much."""
+    """Take ``from our tomatoes`` as what went in, though nobody said how much; ``in oil`` as a note."""
     for phrase, place in context.phrases("from", "with"):
         if place.sort not in ("person", "shop", "kept") and not (
             place.sort == "bed" and "with" not in phrase.roles
@@ -31,6 +32,11 @@ def used_phrases(context: Context) -> None:
             if place.sort == "" and named.state in ("book", "table", "made", "sort"):
                 context.used.add(phrase.start)
                 context.things.lines.append(Thing(words=phrase.words, mode="used"))
+    for phrase, _ in context.phrases("in", "on", "to", "with"):
+        said = context.scanner.said(phrase.start, phrase.words[1])
+        if oil_named(said):  # the door reads it in the note, and cautions
+            context.used.add(phrase.start)
+            context.maker.notes.append(said)
 
 
 def used_of(context: Context, used: list[Thing], body: Body) -> list[Body]:

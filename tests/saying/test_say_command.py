@@ -10,6 +10,7 @@ from click.testing import CliRunner
 from ledger import Book, InputError
 from ledger.cli import _common
 from ledger.cli._root import root
+from ledger.published.danger import oil_named
 
 
 @pytest.fixture
@@ -264,3 +265,57 @@ def test_a_refusal_says_what_helps(run, place, text, wanted):
     done = run("say", text)
     assert isinstance(done.exception, InputError)
     assert wanted in str(done.exception)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "oven canned 3 pints of green beans",
+        "open kettle canned 5 pints of tomato jam",
+        "steam canned 4 quarts of chicken soup",
+        "7 Litergläser grüne Bohnen im Backofen eingekocht",
+        "3 half-pint jars of basil pesto in oil, kept on the shelf",
+    ],
+)
+def test_what_is_no_canner_is_cautioned_of_and_a_yes_makes_no_pressure_of_it(run, place, text):
+    done = run("say", text, "--yes")
+    assert done.exit_code != 0
+    asked = str(done.exception)
+    assert "Spores of botulism" in asked.split("How was", maxsplit=1)[0]
+    assert not bodies(place, "put_up")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "made garlic in olive oil, 2 half-pint jars, in the fridge",
+        "Knoblauch in Öl eingelegt, 2 Halblitergläser, im Kühlschrank",
+    ],
+)
+def test_garlic_under_oil_is_cautioned_of_and_marked(run, place, text):
+    done = run("say", text)
+    assert done.exit_code == 0, done.output
+    assert "moist food under oil or fat" in done.output
+    assert "look it up before it is eaten" in run("show", "shelf").output
+
+
+@pytest.mark.parametrize("text", ["garlic, fried in olive oil", "in Öl gebraten", "with olive oil"])
+def test_what_was_fried_in_oil_does_not_stand_in_it(text):
+    assert not oil_named(text)
+
+
+@pytest.mark.parametrize("text", ["in oil", "in olive oil", "under oil", "in Öl", "unter Olivenöl"])
+def test_what_stands_in_oil_is_heard(text):
+    assert oil_named(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["fed the baby 1 tbsp honey", "gave the baby 1 tbsp honey", "dem Baby 1 EL Honig gefüttert"],
+)
+def test_honey_for_a_baby_brings_its_caution(run, text):
+    assert "never for a child under one year" in run("say", text, "--yes").output
+
+
+def test_honey_for_others_brings_none(run):
+    assert "under one year" not in run("say", "fed the guests 1 tbsp honey", "--yes").output

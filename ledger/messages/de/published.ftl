@@ -217,3 +217,4 @@ published-loads-ask = { $n ->
        *[other] { $jars } in { $n } Füllungen: Nach dem, was der Topf fasst, wären es { $n2 }. Wie viele Füllungen waren es?
     }
 published-loads-source = die Einstellung des Haushalts, sonst die Füllungen, die bei den Mengen gedruckt sind
+published-honey-infant = Honig ist nichts für ein Kind unter einem Jahr, auch nicht gekocht: Er kann Säuglingsbotulismus bringen. Hat ein so kleines Kind davon gegessen, holt ärztlichen Rat (INSPQ, Québec).

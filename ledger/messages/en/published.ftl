@@ -217,3 +217,4 @@ published-loads-ask = { $n ->
        *[other] { $jars } in { $n } loads: by the jars that the canner takes it would be { $n2 }. How many loads did it take?
     }
 published-loads-source = the household's setting, else the loads printed with the quantities
+published-honey-infant = Honey is never for a child under one year, not even cooked: it can bring infant botulism. If one that young has eaten it, ask a doctor (INSPQ Québec, Honey: never for babies under age 1).
