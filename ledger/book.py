@@ -206,9 +206,10 @@ class Book:
             As `enter` would; and where an answer is no, or nobody can be asked.
         """
         if entry.kind == "put_up":
-            from ledger.questions.shared.slips import slips
+            from ledger.questions.shared.slips import settled_places, slips
             from ledger.replay import day_number
 
+            entry.body = settled_places(entry.body, answers)
             day = day_number(entry.on or self.today())
             for slip in slips(self.state(), self.catalogue(), entry.body, day):
                 answers.settle(slip)

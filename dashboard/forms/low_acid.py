@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from dash import html
@@ -13,10 +13,10 @@ from dashboard.ask import Ask
 from dashboard.parts.marks import icon
 from ledger.published import batch_as_typed, caution_before
 
-__all__ = ["caution_parts", "low_acid_card"]
+__all__ = ["caution_cards", "caution_parts", "low_acid_card"]
 
-_SOURCE = re.compile(r" \(([^()]*; [^()]*, \d{4})\)")
-"""A document named in a sentence: title; publisher, year."""
+_SOURCE = re.compile(r" \(([^()]+, (?:\w+ )?\d{4})\)")
+"""A document named in a sentence: title; publisher, year; of some the publisher alone."""
 
 
 def low_acid_card(
@@ -50,9 +50,43 @@ def low_acid_card(
 
 def caution_parts(ask: Ask, caution: str) -> tuple[str, Component, Component, Component | None]:
     """Return a caution's first sentence, why, what to do in bold, and its documents, folded."""
+    head, why, do, sources = _split(ask, caution)
+    return head, html.P(why), html.P(do, className="do"), _documents(ask, sources)
+
+
+def caution_cards(ask: Ask, cautions: Iterable[str]) -> list[Component]:
+    """Return a card for each remedy: the foods of every sort that shares it, why, and what to do once."""
+    by_remedy: dict[str, list[tuple[str, str, list[str]]]] = {}
+    for caution in dict.fromkeys(cautions):
+        head, why, do, sources = _split(ask, caution)
+        by_remedy.setdefault(do, []).append((head, why, sources))
+    return [
+        html.Div(
+            [
+                *(part for head, why, _ in sorts for part in _sort(head, why)),
+                html.P(do, className="do"),
+                _documents(ask, [one for *_, sources in sorts for one in sources]),
+            ],
+            className="danger",
+            role="alert",
+        )
+        for do, sorts in by_remedy.items()
+    ]
+
+
+def _sort(head: str, why: str) -> list[Component]:
+    title = html.H2([icon("warn"), html.Span(head)])
+    return [title, html.P(why)] if why else [title]
+
+
+def _split(ask: Ask, caution: str) -> tuple[str, str, str, list[str]]:
     text = ask.words.said(caution)
-    sources = _SOURCE.findall(text)
     head, *rest = re.split(r"(?<=[.]) ", _SOURCE.sub("", text))
-    names = html.Ul([html.Li(one) for one in dict.fromkeys(sources)])
-    more = html.Details([html.Summary(ask.words("batch.sources")), names]) if sources else None
-    return head, html.P(" ".join(rest[:-2])), html.P(" ".join(rest[-2:]), className="do"), more
+    return head, " ".join(rest[:-2]), " ".join(rest[-2:]), _SOURCE.findall(text)
+
+
+def _documents(ask: Ask, sources: Iterable[str]) -> Component | None:
+    names = [html.Li(one) for one in dict.fromkeys(sources)]
+    return (
+        html.Details([html.Summary(ask.words("batch.sources")), html.Ul(names)]) if names else None
+    )

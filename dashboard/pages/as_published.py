@@ -8,11 +8,11 @@ from typing import Any
 
 from dashboard.ask import Ask
 from dashboard.elements import dcc, html
+from dashboard.forms.low_acid import caution_cards
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
     answered,
-    cautions,
     choice,
     choices,
     icon,
@@ -60,7 +60,7 @@ def draw(ask: Ask) -> Any:
     answer, words = ask.show("as-published"), ask.words
     one = _one(ask, answer)
     return [
-        cautions(ask, *(one.text for said in (answer, *_told(ask)) for one in said.cautions)),
+        caution_cards(ask, (one.text for said in (answer, *_told(ask)) for one in said.cautions)),
         html.P(say(ask, SHORT), className="under small"),
         answered(_sentence(ask, answer)) if not answer.is_empty else None,
         one,

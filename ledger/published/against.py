@@ -4,12 +4,9 @@ from __future__ import annotations
 
 from ledger.messages import Names, sentence
 from ledger.published.batch import BatchDone, Finding
-from ledger.published.danger import AGAINST, CANNING, Danger
+from ledger.published.danger import AGAINST, CANNING, Danger, all_with_acid, printed_lines
 from ledger.published.equipment import cold_heat, is_steam
-from ledger.published.finding import find, lines_of
-from ledger.published.reading import read
 from ledger.published.words import fixed
-from ledger.reference.schedules import Schedule
 
 __all__ = ["danger_findings"]
 
@@ -26,7 +23,7 @@ def danger_findings(batch: BatchDone, danger: Danger | None) -> list[Finding]:
     how = cold_heat(batch) or (
         sentence("finding-in-steam") if is_steam(batch) else fixed(batch.method)
     )
-    lines = _lines(danger.names)
+    lines = printed_lines(danger.names)
     pressure = (
         bool(lines)
         and not danger.ruled_out
@@ -34,26 +31,9 @@ def danger_findings(batch: BatchDone, danger: Danger | None) -> list[Finding]:
     )
     if pressure:
         said = "finding-pressure-only"
-    elif not cold_heat(batch) and _all_with_acid(batch, lines):
+    elif not cold_heat(batch) and batch.method in CANNING and all_with_acid(lines):
         said = "finding-acid-in-each"
     else:
         said = "finding-none-so"
     text = sentence(said, foods=foods, done=how)
     return [Finding("method", fixed("pressure") if pressure else None, how, AGAINST, text)]
-
-
-def _all_with_acid(batch: BatchDone, lines: list[tuple[Schedule, ...]]) -> bool:
-    """Return whether it was canned, and every line printed for each food takes acid into the jar."""
-    by_line = [one and all(line.acids for line in one) for one in lines]
-    return batch.method in CANNING and bool(by_line) and all(by_line)
-
-
-def _lines(names: tuple[str, ...]) -> list[tuple[Schedule, ...]]:
-    """Return, for each food of least acid that the names say, every printed line of what bears its name."""
-    foods = {one for name in names for one in read(name).foods}
-    low = {one.name for one in foods if one.acidity == "low_acid"}
-    border = {one.name for one in foods if one.acidity == "borderline"}
-    return [
-        tuple(line for product in find(food).candidates for line in lines_of(product))
-        for food in sorted(low or border)
-    ]

@@ -18,15 +18,26 @@ from ledger.kinds import kept_by
 from ledger.messages import Names, joined, sentence
 from ledger.published.batch import WARM, AcidDone, BatchDone, Finding, JarsDone, Used
 from ledger.published.equipment import cold_heat, tool_named
-from ledger.published.finding import forbidden
+from ledger.published.finding import find, forbidden, lines_of
 from ledger.published.parts import Part, how_much, parts_of
 from ledger.published.product import match_batch
 from ledger.published.reading import read
 from ledger.published.remedy import if_wrong
 from ledger.published.strength import strength_of
 from ledger.published.words import cited, says
+from ledger.reference.schedules import Schedule
 
-__all__ = ["AGAINST", "Danger", "batch_as_typed", "caution_for", "danger_of", "in_oil", "oil_named"]
+__all__ = [
+    "AGAINST",
+    "Danger",
+    "all_with_acid",
+    "batch_as_typed",
+    "caution_for",
+    "danger_of",
+    "in_oil",
+    "oil_named",
+    "printed_lines",
+]
 
 AGAINST = "against every published process"
 CANNING = ("boiling water", "pressure")
@@ -97,7 +108,12 @@ def danger_of(batch: BatchDone, fit: Sequence[str], findings: Sequence[Finding])
     if low:
         ruled_out, anew = bool(forbidden(batch.makes)), _is_published_for_pressure(batch)
         return Danger(low, against=not _is_minor(parts), ruled_out=ruled_out, anew=anew)
-    return Danger(border, against=True) if border and not _has_acid(batch, parts) else None
+    if not border or _has_acid(batch, parts):
+        return None
+    acid = all_with_acid(printed_lines(border))
+    return Danger(
+        border, against=True, acid=acid, anew=not acid and _is_published_for_pressure(batch)
+    )
 
 
 def _under_pressure(
@@ -138,7 +154,23 @@ def _of_product(
     said_none = not _has_acid(batch, parts)
     jar_acid = any(one.published and says(one.text, "finding-acid-each-jar") for one in acid)
     against = bool(border) and jar_acid and said_none
-    return Danger(names, against=against, acid=not against)
+    return Danger(names, against=against, acid=True, anew=False)
+
+
+def printed_lines(names: Iterable[str]) -> list[tuple[Schedule, ...]]:
+    """Return, for each food of least acid that the names say, every printed line of what bears its name."""
+    foods = {one for name in names for one in read(name).foods}
+    low = {one.name for one in foods if one.acidity == "low_acid"}
+    border = {one.name for one in foods if one.acidity == "borderline"}
+    return [
+        tuple(line for product in find(food).candidates for line in lines_of(product))
+        for food in sorted(low or border)
+    ]
+
+
+def all_with_acid(lines: Sequence[Sequence[Schedule]]) -> bool:
+    """Return whether every line printed for each food takes acid into the jar."""
+    return bool(lines) and all(one and all(line.acids for line in one) for one in lines)
 
 
 def _named(batch: BatchDone, parts: Sequence[Part], acidity: str) -> tuple[str, ...]:

@@ -158,8 +158,8 @@ def spoken(item: str) -> str:
 
     Examples
     --------
-    >>> spoken("frozen green bean"), spoken("plum"), spoken("butter")
-    ('frozen green beans', 'plums', 'butter')
+    >>> spoken("frozen green bean"), spoken("plum"), spoken("tomatoes"), spoken("butter")
+    ('frozen green beans', 'plums', 'tomatoes', 'butter')
     """
     words = item.split()
     if words and words[-1] in _NEVER_COUNTED:
@@ -171,7 +171,11 @@ def spoken(item: str) -> str:
         head = plain.description.split(",")[0].split()[-1].lower()
         if head != words[-1] and head.endswith("s") and item_key(head) == item_key(words[-1]):
             return " ".join([*words[:-1], head])
-        if head == words[-1] and float(plain.g_per.get("piece", _HEAVY_G)) < _HEAVY_G:
+        if (
+            head == words[-1]
+            and not head.endswith("s")
+            and float(plain.g_per.get("piece", _HEAVY_G)) < _HEAVY_G
+        ):
             return f"{item}s"  # what is counted, as eggs are; of a cabbage one eats a part
         return item
     return item

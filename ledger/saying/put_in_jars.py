@@ -53,7 +53,8 @@ def kept(context: Context, entries: list[Body], method: str | None) -> None:
     """Put what came out where it was said to be kept, else where its method keeps it."""
     place = context.take(("kept",), "in", "to", "on")
     for one in entries:
-        one["kept"] = kept_by(method) if method else "shelf"
+        if method != "cook" or not one.get("jars"):  # where jars of a cook stand is asked
+            one["kept"] = kept_by(method) if method else "shelf"
     if place is not None:
         several = entries if method not in CANNING else entries[-1:]
         for one in several if len(entries) > 1 else entries:

@@ -283,3 +283,42 @@ def test_batch_that_is_not_there_is_refused(run):
     status, _, err = run("show", "as-published", "--batch", "WRONG")
     assert status == 2
     assert "there is no batch 'WRONG'" in err
+
+
+STEW = ["beef stew", "--used", "3 lb beef", "--used", "2 lb potato", "--method", "cook"]
+
+
+def test_jars_of_a_cook_without_a_place_are_told_where_they_are_taken_to_stand(run):
+    status, _, err = run("putup", *STEW, "--made", "4 quart jars")
+    assert status == 0
+    assert "Where do the jars of beef stew stand? No place was said" in err
+    assert "3 to 4 days" in err
+    assert "USDA Food Safety and Inspection Service" in err
+    assert "Taken: in the refrigerator" in err
+    for place in ("fridge", "shelf"):
+        assert "No place was said" not in run("putup", *STEW, "--made", f"4 quart jars {place}")[2]
+
+
+def test_jars_of_an_oven_without_a_place_stay_marked_once_written(run):
+    oven = ["--note", "closed in the oven", "--json"]
+    status, out, err = run("putup", *STEW, "--made", "4 quart jars", *oven)
+    assert status == 0
+    assert err.startswith("CAUTION: ")
+    assert json.loads(out)["as_published"][0]["standing"] == "against every published process"
+    shelf = run("show", "shelf")[1]
+    assert "against every published process" in " ".join(shelf.split())
+    cold = run("putup", *STEW, "--made", "5 quart jars fridge", *oven, "--yes")
+    assert not json.loads(cold[1]).get("as_published")
+
+
+def test_each_sort_of_danger_has_its_own_caution(run):
+    for food in ("green beans", "tomatoes", "figs"):
+        made = ["--used", f"12 lb {food}", "--made", "4 quart jars"]
+        run("putup", food, *made, "--method", "boiling water", "--minutes", "60", "--yes")
+    first, second = (
+        one for one in run("show", "as-published")[1].split("\n\n") if one.startswith("CAUTION")
+    )
+    assert "green bean:" in first
+    assert "whole published pressure process anew" in " ".join(first.split())
+    assert "tomato, fig" in second
+    assert "pressure" not in second

@@ -204,7 +204,7 @@ def test_whatever_is_typed_is_answered(demo, fixed_day, text, field):
 
 def test_batch_being_typed_says_its_cost_and_writes_nothing(stocked):
     before = digest(stocked.book)
-    typed = Typed("put_up", day="2026-09-03", boxes=boxes(makes="plum jam", method="cook", used=["3 lb plum", "1 lb sugar"], made="4 half-pint jars"))  # fmt: skip
+    typed = Typed("put_up", day="2026-09-03", boxes=boxes(makes="plum jam", method="cook", used=["3 lb plum", "1 lb sugar"], made="4 half-pint jars fridge"))  # fmt: skip
     said = text_of(beside_batch(ask_of(stocked, "/write"), typed).takes)
     assert "What it takes" in said
     assert "a half-pint jar, all in" in said

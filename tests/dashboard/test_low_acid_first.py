@@ -8,7 +8,9 @@ from page_tools import text_of
 from dashboard.data import Data
 from dashboard.drawing import ask_of, draw_page
 from dashboard.forms.batch import beside_batch
+from dashboard.forms.low_acid import caution_cards
 from dashboard.forms.reading import Typed
+from ledger import Answers
 
 
 @pytest.fixture
@@ -49,3 +51,28 @@ def test_it_stands_beside_a_batch_whose_recipe_brings_the_method(data):
     typed = Typed("put_up", boxes={("makes", 0): "canned green beans", ("recipe", 0): "beans"})
     (card,) = beside_batch(ask_of(data, "/write"), typed).danger
     assert text_of(card).startswith("CAUTION: canned green beans")
+
+
+def test_a_page_has_a_card_for_each_remedy_and_its_documents_fold(data):
+    for makes in ("green beans", "canned tomato", "figs", "confit garlic"):
+        used = [{"item": makes, "amount": "12 lb"}]
+        if makes == "confit garlic":
+            used = [{"item": "garlic", "amount": "2 lb"}, {"item": "olive oil", "amount": "4 cup"}]
+        batch = {
+            "makes": makes, "method": "cook" if "confit" in makes else "boiling water",
+            "used": used, "made": [{"jars": 4, "jar": "quart jar", "kept": "shelf"}],
+        }  # fmt: skip
+        data.book.write("put_up", batch, on=str(data.today()), answers=Answers(yes=True))
+    ask = ask_of(data, "/as-published")
+    cautions = [one.text for one in ask.show("as-published").cautions]
+    cards = caution_cards(ask, cautions)
+    said = [text_of(card) for card in cards]
+    assert len(said) == len(cautions) == 3
+    assert all(text.startswith("CAUTION: ") for text in said)
+    for food in ("green bean", "fig", "garlic"):
+        assert sum(food in text for text in said) == 1
+    shared = caution_cards(ask, [cautions[0], cautions[0].replace("green beans", "corn")])
+    assert len(shared) == 1
+    assert text_of(shared[0]).count("within 2 hours") == 1
+    assert all(food in text_of(shared[0]) for food in ("green beans", "corn"))
+    assert all("Details" in {type(part).__name__ for part in card.children} for card in cards)

@@ -163,3 +163,14 @@ def test_jars_closed_in_an_oven_are_asked_about_where_the_fridge_is_taken_for_gr
     assert [one.code for one in doubts_of(done)] == ["place"]
     assert doubts_of(replace(done, note="")) == []
     assert doubts_of(replace(done, kept=("shelf",))) == []
+
+
+@pytest.mark.parametrize("method", ["boiling water", "oven", "open kettle"])
+@pytest.mark.parametrize("food", ["tomatoes", "figs"])
+def test_food_published_with_its_acid_is_sent_to_no_pressure_canner(food, method):
+    said = caution(food, method, [f"10 lb {food}"])
+    assert "with all its acid" in said
+    assert "an oven" in said
+    assert "pressure" not in said
+    assert "within 2 hours refrigerate" in said
+    assert "pressure canner only" in caution("green beans", method)

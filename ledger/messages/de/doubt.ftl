@@ -2,6 +2,9 @@
 
 doubt-done-so = so wurde es gemacht
 doubt-right = es stimmt
+doubt-where-kept = Wo stehen die Gläser mit { $item }? Es wurde kein Ort genannt, und für Gläser vom Kochen gibt es keine veröffentlichte Einkochvorschrift: Angenommen wird, dass sie im Kühlschrank stehen. Die nächste gedruckte Zahl sind { $n } bis { $n2 } Tage, für geöffnetes Eingekochtes{ $source }. Stehen sie auf dem Regal oder im Keller, schreibt diesen Ort zu den Gläsern.
+doubt-in-fridge = im Kühlschrank
+doubt-closed-on-shelf = Für die Gläser mit { $item } wurde kein Ort genannt: So verschlossen ({ $tool }), werden sie beurteilt wie Gläser auf dem Regal.
 doubt-name-near = { $name } steht noch nicht im Buch; ist { $near } gemeint?
 doubt-oldest = das älteste nehmen
 doubt-newest = { $text }, die neuesten

@@ -2,6 +2,9 @@
 
 doubt-done-so = it was done so
 doubt-right = it is right
+doubt-where-kept = Where do the jars of { $item } stand? No place was said, and no published process closes jars of a cook: they are taken to stand in the refrigerator. The nearest figure that is printed is { $n } to { $n2 } days, for home-canned food once opened{ $source }. If they stand on the shelf or in the cellar, write that place down with the jars.
+doubt-in-fridge = in the refrigerator
+doubt-closed-on-shelf = No place was said for the jars of { $item }: closed so ({ $tool }), they are judged as jars on the shelf.
 doubt-name-near = { $name } is not in the book yet; did you mean { $near }?
 doubt-oldest = take the oldest
 doubt-newest = { $text }, the newest

@@ -99,7 +99,7 @@ def build(
         When there is no such batch.
     """
     assumptions = [Assumption("caution", SHORT)]
-    grave: str | None = None
+    grave: list[str] = []
     if freezer_off:
         records, totals = published_ask.power_cut(state, freezer_off)
     elif keeping:
@@ -109,16 +109,14 @@ def build(
         assumptions += more
         printed = any(record.get("schedule") for record in records)
         method = question.get("method") or (None if printed else "boiling water")
-        grave = caution_before(
-            batch_as_typed({"makes": question.get("product"), "method": method, "acid": True})
-        )
+        typed = batch_as_typed({"makes": question.get("product"), "method": method, "acid": True})
+        grave = [said] if (said := caution_before(typed)) else []
     else:
         records, grave, more = _batches(state, batch, item)
         assumptions += more
         totals = counted([record["standing"] for record in records])
     ids = [one.id for one in assumptions]
-    if grave:
-        assumptions.insert(0, Assumption("low-acid", grave, stands_first=True))
+    assumptions = [Assumption("low-acid", one, stands_first=True) for one in grave] + assumptions
     for record in records:
         record.setdefault("assumptions", ids)
     return answer(state, "as-published", COLUMNS, records, totals=totals, assumptions=assumptions)
@@ -126,7 +124,7 @@ def build(
 
 def _batches(
     state: State, batch: str | None, item: str | None
-) -> tuple[list[dict[str, Any]], str | None, list[Assumption]]:
+) -> tuple[list[dict[str, Any]], list[str], list[Assumption]]:
     wanted = None if item is None else state.facts.find(item)
     schedules, set_by = schedules_of(state), False
     chosen: list[One] = []
@@ -153,7 +151,7 @@ def _batches(
         _check_batch(state, batch)
     return (
         _records(state, chosen),
-        _one_caution(grave),
+        _cautions(grave),
         published_ask.settings_used(state) if set_by else [],
     )
 
@@ -164,8 +162,8 @@ def _check_batch(state: State, batch: str) -> None:
         raise NotFound("batch", Message.of("refusal-no-such-batch", text=Typed(batch)))
 
 
-def _one_caution(several: list[tuple[Danger, bool]]) -> str | None:
-    """Return one caution for all of them, the foods of each sort of danger named once, the gravest first.
+def _cautions(several: list[tuple[Danger, bool]]) -> list[str]:
+    """Return a caution for each sort of danger, its foods named once, the gravest first.
 
     Short of a sort all of which is over.
     """
@@ -182,7 +180,7 @@ def _one_caution(several: list[tuple[Danger, bool]]) -> str | None:
         caution_for(replace(sort, names=tuple(names)), short=sort not in lasting)
         for sort, names in sorts.items()
     ]
-    return joined(" ", [one for one in said if one]) if said else None
+    return [one for one in said if one]
 
 
 def _records(state: State, chosen: Sequence[One]) -> list[dict[str, Any]]:

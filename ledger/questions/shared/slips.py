@@ -6,15 +6,17 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.amounts import parse_amount
 from ledger.errors import InputError, NeedsAnswer
-from ledger.messages import sentence
+from ledger.kinds import kept_by
+from ledger.messages import Code, sentence
 from ledger.questions.as_published.records import doubts_before
 
 if TYPE_CHECKING:
+    from ledger.door import Answers
     from ledger.known import Catalogue
     from ledger.published import Doubt
     from ledger.replay import State
 
-__all__ = ["slips", "strengths"]
+__all__ = ["settled_places", "slips", "strengths"]
 
 
 def slips(state: State, catalogue: Catalogue, body: dict[str, Any], day: int) -> list[NeedsAnswer]:
@@ -49,6 +51,54 @@ def strengths(body: dict[str, Any]) -> list[NeedsAnswer]:
         NeedsAnswer("strength", one.field, _asked(one), sentence("doubt-not-known"))
         for one in (strength_doubts(batch) if batch else ())
     ]
+
+
+def settled_places(body: dict[str, Any], answers: Answers) -> dict[str, Any]:
+    """Return a batch with a place for jars that no published process closed, where none was said.
+
+    By an oven or an open kettle they stand on the shelf, as their caution has it; by a cook it is
+    asked whether they stand cold, and with nobody to ask it is noted.
+
+    Raises
+    ------
+    NeedsAnswer
+        When a person is asked, and they do not stand cold.
+    """
+    from ledger.published import batch_as_typed
+    from ledger.published.equipment import cold_heat
+
+    batch = batch_as_typed(body)
+    made = body.get("made") or ()
+    open_ = [n for n, one in enumerate(made) if one.get("jars") and not one.get("kept")]
+    if batch is None or not open_ or kept_by(str(body.get("method"))) != "fridge":
+        return body
+    if (tool := cold_heat(batch)) is not None:
+        answers.note(sentence("doubt-closed-on-shelf", item=batch.makes, tool=tool))
+        lines = [{**one, "kept": "shelf"} if n in open_ else one for n, one in enumerate(made)]
+        return {**body, "made": lines}
+    if body["method"] == "cook":
+        _ask_where(batch.makes, answers)
+    return body
+
+
+def _ask_where(item: str, answers: Answers) -> None:
+    """Ask whether jars of a cook stand cold, with the few days that are published."""
+    from ledger.published.words import cite, cited, figure
+    from ledger.reference.storage import figures
+
+    days = figures("shelf_life", "home_canned_food", "fridge_after_opening")[0]
+    question = sentence(
+        "doubt-where-kept",
+        item=item,
+        n=figure(days.low),
+        n2=figure(days.high),
+        source=cited(cite(days.source)),
+    )
+    offered = sentence("doubt-in-fridge")
+    if answers.ask is not None:
+        answers.settle(NeedsAnswer("where-kept", "made", question, offered))
+        return
+    answers.note(sentence("doubt-taken", field=Code("made"), question=question, answer=offered))
 
 
 def _asked(doubt: Doubt) -> str:
