@@ -34,6 +34,10 @@ standing-in-danger = { $n ->
     }
 standing-from-jar = { $amount } of { $name } from a jar that stands so: { $text }.
 standing-from-unsealed = { $amount } of { $name } from a jar that did not seal, and past its time in the fridge since { DAY($day, style: "iso") }: do not taste, discard.
+standing-botulism = { $how ->
+        [oil] Under oil or fat spores of botulism can grow: there is no air
+       *[low-acid] In a jar of food of little acid spores of botulism can grow
+    }; it may have no smell and no look.
 standing-taken-ask = Is it taken all the same?
 standing-taken = it is taken all the same
 standing-signs = If anyone has eaten of it and has double vision, drooping eyelids, slurred speech or weakness: call emergency services and say what was eaten.
