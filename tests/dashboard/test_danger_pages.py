@@ -356,3 +356,26 @@ def test_today_speaks_of_what_is_in_danger_in_its_card_alone(book, fixed_day, gr
     assert "Canned snap beans: look it up before its jars are eaten" in line
     assert "ne batch" in line
     assert not [one for one in todo if "green beans" in one and "look" in one]
+
+
+def test_nothing_is_said_to_be_saved_by_what_bears_a_mark(kitchen):
+    data, language, _ = kitchen
+    for item, paid in (("lid", "2"), ("canned green beans", "50")):
+        data.book.write(
+            "price_seen",
+            item=item,
+            amount="1" if item == "lid" else "1 qt",
+            price=paid,
+            on="2026-09-01",
+            answers=YES,
+        )
+    told = data.show("jar-cost")
+    assert told.totals["saved"] > 0
+    assert "canned green beans" in str(told.cautions[0].text)
+    drawn = draw(data, "/jar-cost")
+    marks = [one for one in walk(drawn.parts) if "mark-grave" in str(getattr(one, "className", ""))]
+    assert len(marks) >= 2
+    assert all(SAID[language][0] in text_of(one) for one in marks)
+    assert not [one for one in drawn.all("B") if getattr(one, "className", "") == "own"]
+    said = [text_of(one) for one in drawn.all("P") if getattr(one, "className", "") == "under"]
+    assert ask_of(data, "/").words.money(told.totals["saved"]) not in " ".join(said)
