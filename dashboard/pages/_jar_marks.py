@@ -19,12 +19,16 @@ def marks_by_batch(ask: Ask) -> dict[str, str]:
     return {row["lot"].partition(":")[0]: row["standing_text"] for row in rows}
 
 
-def mark_link(ask: Ask, batch: str, marks: Mapping[str, str]) -> Any:
-    """Return a batch's mark in words, with the way to what is published; None where it bears none."""
+def mark_link(ask: Ask, batch: str, marks: Mapping[str, str], *, short: bool = False) -> Any:
+    """Return a batch's mark, with the way to what is published: its sign alone seen if short; None without."""
     if batch not in marks:
         return None
-    link = dcc.Link(said_of(ask, marks[batch]), href=f"/as-published?batch={batch}#batch")
-    return html.Span(link, className="mark mark-grave")
+    said, href = said_of(ask, marks[batch]), f"/as-published?batch={batch}#batch"
+    if short:
+        seen = html.B("!", **{"aria-hidden": "true"})
+        link = dcc.Link([seen, html.Span(said, className="heard")], href=href, title=said)
+        return html.Span(link, className="mark-grave")
+    return html.Span(dcc.Link(said, href=href), className="mark mark-grave")
 
 
 def saved_unmarked(every: Answer, marks: Mapping[str, str]) -> float:

@@ -379,7 +379,7 @@ def _glance(ask: Ask, rows: list[Row], marks: Mapping[str, str]) -> list[Any]:
     alike = [_cost(ask, row)[1] for row in rows]
     line = words("jar_cost.line_says", n=len(alike), last=words.money(alike[-1]))
     column, saved = _saved(ask, last)
-    between: Any = mark_link(ask, last["batch"], marks) or "–"
+    between: Any = mark_link(ask, last["batch"], marks, short=True) or "–"
     if saved is not None and last["batch"] not in marks:
         sign = "+" if saved >= 0 else "−"
         text = f"{sign}{words.coins(abs(saved))}"
