@@ -18,7 +18,18 @@ from ledger.door.lots import OPENING
 from ledger.errors import DANGER, InputError, NeedsAnswer
 from ledger.items import item_key
 from ledger.kinds import KINDS
-from ledger.messages import Code, Day, Message, Names, Sentence, fixed, joined, measured, sentence
+from ledger.messages import (
+    Choice,
+    Code,
+    Day,
+    Message,
+    Names,
+    Sentence,
+    fixed,
+    joined,
+    measured,
+    sentence,
+)
 from ledger.messages.units import amount as amount_said
 from ledger.published import OPEN
 from ledger.questions.shared.held import held_in
@@ -231,7 +242,7 @@ def questions(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
             text=text,
         )
         code = DANGER if standing.is_grave else "open-standing"
-        yield _asked(code, OPENING[kind], said, signs=standing.is_grave)
+        yield _asked(code, OPENING[kind], said, *_danger_of(standing))
     yield from _past(then, ev, kind)
 
 
@@ -251,13 +262,21 @@ def _past(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
                 name=then.facts.names[item],
                 day=Day(day_text(by)),
             )
-            yield _asked(DANGER, OPENING[kind], said, signs=True)
+            yield _asked(DANGER, OPENING[kind], said, sentence("standing-signs"))
 
 
-def _asked(code: str, field: str, said: str, *, signs: bool) -> NeedsAnswer:
-    texts = [said, sentence("standing-taken-ask")]
-    if signs:
-        texts.insert(1, sentence("standing-signs"))
+def _danger_of(standing: Standing) -> list[str]:
+    """Return what is said of the danger: the signs of it, and of what is open whether it is botulism."""
+    if standing.is_grave:
+        return [sentence("standing-signs")]
+    if standing.in_oil or standing.is_low_acid:
+        how = Choice("oil" if standing.in_oil else "low-acid")
+        return [sentence("standing-botulism", how=how)]
+    return []
+
+
+def _asked(code: str, field: str, said: str, *danger: str) -> NeedsAnswer:
+    texts = [said, *danger, sentence("standing-taken-ask")]
     return NeedsAnswer(code, field, joined(" ", texts), sentence("standing-taken"))
 
 

@@ -14,6 +14,7 @@ from dashboard.elements import dcc, html
 from dashboard.forms.understanding import newest_bodies
 from dashboard.parts import figure, icon
 from dashboard.parts.boards import Board, boards_of
+from dashboard.parts.danger import bears_mark
 from dashboard.parts.keeping import named, put_up, soonest, spoken
 from dashboard.parts.kitchen import measured
 from ledger.published import GRAVE, OPEN
@@ -58,7 +59,7 @@ def _eat(ask: Ask, rows: list[dict[str, Any]]) -> Iterator[Component]:
     words = ask.words
     near = [
         row
-        for row in soonest([one for one in rows if one["standing"] not in GRAVE])
+        for row in soonest([one for one in rows if not bears_mark(one)])
         if -_LONG_PAST <= row["days_left"] <= _EAT_DAYS
     ]
     if not near:

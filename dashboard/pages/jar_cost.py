@@ -10,6 +10,7 @@ from dashboard.ask import Ask
 from dashboard.drawings.batches import Season, batches, sparkline
 from dashboard.drawings.home_and_shop import home_and_shop
 from dashboard.elements import dcc, html
+from dashboard.pages._jar_marks import mark_link, marks_by_batch, saved_unmarked
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
@@ -160,6 +161,8 @@ def _jar(ask: Ask, row: Row) -> str:
 
 def _under(ask: Ask, row: Row) -> list[Any]:
     words, day = ask.words, ask.words.day(row["on"])
+    if mark := mark_link(ask, row["batch"], marks_by_batch(ask)):
+        return [words("jar_cost.put_up_on", day=day), " ", mark]
     time = words("jar_cost.counted" if _counts_time(ask) else "jar_cost.left_out")
     if not row["jars"]:
         out = [words("jar_cost.put_up_on", day=day)]
@@ -317,7 +320,8 @@ def _everything(ask: Ask, every: Answer, items: list[str]) -> Any:
     if not shown:
         return None
     limit = None if ask.wants_all("glance") else _GLANCE
-    rows = [_glance(ask, every.records(at)) for at in _newest(every, shown[:limit])]
+    marks = marks_by_batch(ask)
+    rows = [_glance(ask, every.records(at), marks) for at in _newest(every, shown[:limit])]
     heads = [words(f"jar_cost.{name}") for name in ("what", "all_batches", "ours", "shop", "saved")]
     return section(
         words("jar_cost.everything"),
@@ -351,7 +355,7 @@ def _total(ask: Ask, totals: Row, name: str) -> str:
 
 def _all_batches(ask: Ask, every: Answer, others: list[str], chosen: str) -> Any:
     """Return, folded, every batch of everything, their sums, and what is not in jars to choose."""
-    words, totals = ask.words, every.totals
+    words, totals = ask.words, dict(every.totals, saved=saved_unmarked(every, marks_by_batch(ask)))
     whole = words(
         "jar_cost.in_all", jars=words.number(totals["jars"], 6), cost=_total(ask, totals, "cost"),
         pocket=_total(ask, totals, "out_of_pocket"), saved=_total(ask, totals, "saved"),
@@ -368,15 +372,15 @@ def _all_batches(ask: Ask, every: Answer, others: list[str], chosen: str) -> Any
     )  # fmt: skip
 
 
-def _glance(ask: Ask, rows: list[Row]) -> list[Any]:
+def _glance(ask: Ask, rows: list[Row], marks: Mapping[str, str]) -> list[Any]:
     """Return an item's line: name and jar, its batches, ours, the shop's, and what is between them."""
     words, last = ask.words, rows[-1]
     name, value = _cost(ask, last)
     alike = [_cost(ask, row)[1] for row in rows]
     line = words("jar_cost.line_says", n=len(alike), last=words.money(alike[-1]))
     column, saved = _saved(ask, last)
-    between: Any = "–"
-    if saved is not None:
+    between: Any = mark_link(ask, last["batch"], marks, short=True) or "–"
+    if saved is not None and last["batch"] not in marks:
         sign = "+" if saved >= 0 else "−"
         text = f"{sign}{words.coins(abs(saved))}"
         kind = "own" if saved >= 0 else "look"

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from dashboard.ask import Ask
-from dashboard.elements import html
+from dashboard.elements import dcc, html
 from dashboard.pages import _know_how_sheets as sheets
 from dashboard.pages._know_how_sheets import skill_name
 from dashboard.pages._page import Page
@@ -58,10 +58,10 @@ def draw(ask: Ask) -> Any:
     months, beside = _Months(ask, year, people), answer.totals["in_danger"]
     return [
         strip(ask, "person", words("know_how.who"), person, everyone),
-        answered(_sentence(ask, rows, mine, beside), under=_under(ask, rows, mine)),
+        answered(_sentence(ask, rows, mine, beside), under=_under(ask, rows, mine, beside)),
         html.Div(
             [
-                _list(ask, "rusts", _to_rust(mine), months, _days_left, beside),
+                _list(ask, "rusts", _to_rust(mine, beside), months, _days_left, beside, _told(ask, mine, beside)),
                 html.Div(
                     [
                         _list(ask, "rusty", _rusty(mine), months, _since),
@@ -111,8 +111,21 @@ def _of(rows: Sequence[Row], person: str, people: Sequence[str]) -> list[Row]:
     return [row for row in rows if bool(row["person"]) == bool(people)]
 
 
-def _to_rust(rows: Sequence[Row]) -> list[Row]:
-    return sorted((r for r in rows if r["rusts_on"]), key=lambda r: (r["rusts_on"], r["skill"]))
+def _to_rust(rows: Sequence[Row], in_danger: Mapping[str, str]) -> list[Row]:
+    """Return what rusts, soonest first; what only ever came out in danger is not to be practised again so."""
+    rusts = [row for row in rows if row["rusts_on"] and row["skill"] not in in_danger]
+    return sorted(rusts, key=lambda row: (row["rusts_on"], row["skill"]))
+
+
+def _told(ask: Ask, rows: Sequence[Row], in_danger: Mapping[str, str]) -> Any:
+    """Return what is said of those left out, with the way to what is published; None where none is."""
+    left = {row["skill"] for row in rows if row["rusts_on"]}
+    notes = sheets.in_danger(ask, in_danger, left)
+    return html.Div([notes, _as_published(ask)], className="under") if notes else None
+
+
+def _as_published(ask: Ask) -> Any:
+    return dcc.Link(ask.words("nav.as_published"), href="/as-published")
 
 
 def _rusty(rows: Sequence[Row]) -> list[Row]:
@@ -133,13 +146,13 @@ def _list(
     months: _Months,
     told: Any,
     beside: Mapping[str, str] = _NO_NOTES,
+    told_of_others: Any = None,
 ) -> Any:
     """Return one list; its head says how many it holds, and all of them come when asked for."""
     words = ask.words
     if not rows:
-        return section(
-            words(f"know_how.{key}"), html.P(words(f"know_how.none_{key}"), className="under")
-        )
+        none = told_of_others or html.P(words(f"know_how.none_{key}"), className="under")
+        return section(words(f"know_how.{key}"), none)
     limit = None if ask.wants_all(key) else _ROWS[key]
     items = [_row(ask, row, months, told, beside) for row in rows[:limit]]
     head = words(f"know_how.{key}")
@@ -147,6 +160,7 @@ def _list(
         f"{head} ({len(rows)})" if key == "rusty" else head,
         html.Ul(items, className="rows"),
         all_link(ask, key, len(rows), len(items)),
+        told_of_others,
         note=_letters(ask),
     )  # fmt: skip
 
@@ -238,7 +252,7 @@ def _sentence(
     ask: Ask, rows: Sequence[Row], mine: Sequence[Row], beside: Mapping[str, str]
 ) -> list[Any]:
     """Return who should practise what next; else what has rusted, was never tried or stands in danger."""
-    words, coming = ask.words, _to_rust(mine)
+    words, coming = ask.words, _to_rust(mine, beside)
     if coming:
         first = coming[0]
         soon = [
@@ -248,6 +262,8 @@ def _sentence(
         skill = skill_name(ask, first["skill"])
         said = words("know_how.who_what", who=words.listed(who), skill=skill)
         return sentence(ask, "know_how.next_up", {"what": html.Span(said, className="look")})
+    if beside:
+        return [say(ask, next(iter(beside.values()))), " ", _as_published(ask)]
     gone = _rusty(mine)
     if gone:
         n = len(gone)
@@ -255,11 +271,13 @@ def _sentence(
     never = [skill_name(ask, row["skill"]) for row in rows if row["standing"] == "never tried"]
     if never:
         return [words("know_how.never", skills=", ".join(never[:3]))]
-    return [say(ask, next(iter(beside.values()), "")) or words("know_how.all_in_hand")]
+    return [words("know_how.all_in_hand")]
 
 
-def _under(ask: Ask, rows: Sequence[Row], mine: Sequence[Row]) -> str | None:
-    words, out, coming = ask.words, [], _to_rust(mine)
+def _under(
+    ask: Ask, rows: Sequence[Row], mine: Sequence[Row], beside: Mapping[str, str]
+) -> str | None:
+    words, out, coming = ask.words, [], _to_rust(mine, beside)
     if coming:
         out.append(words("know_how.by_then", day=words.day(coming[0]["rusts_on"])))
         never = [skill_name(ask, row["skill"]) for row in rows if row["standing"] == "never tried"]

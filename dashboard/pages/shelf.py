@@ -23,7 +23,7 @@ from dashboard.parts import (
     section,
 )
 from dashboard.parts.boards import Board, boards_of, marks_of
-from dashboard.parts.danger import danger_card, dayless, mark_of, marked, said_of
+from dashboard.parts.danger import bears_mark, danger_card, dayless, mark_of, marked, said_of
 from dashboard.parts.folds import all_link
 from dashboard.parts.keeping import named, put_up, spoken, thing, time_left, track
 from ledger.projections import Answer
@@ -101,7 +101,7 @@ def _answer(ask: Ask, boards: list[Board], rows: list[dict[str, Any]]) -> Compon
     good += look
     full = "shelf.full_none" if not good else "shelf.full_one" if good == 1 else "shelf.full_many"
     says = [words(full, n=words.number(good, 6))]
-    wanted = [row for row in rows if row["eat_first"] and not is_dust(row)]
+    wanted = [row for row in rows if row["eat_first"] and not is_dust(row) and not bears_mark(row)]
     wanted = [
         row for row in wanted if _fresh(row) or not (_is_late(row) or row["days_left"] is None)
     ]

@@ -20,12 +20,11 @@ from dashboard.pages.begin import begin, first_answer, is_new, sample_offer
 from dashboard.pages.write_down import kind_tiles
 from dashboard.parts import figure, icon, section
 from dashboard.parts.aloud import aloud
-from dashboard.parts.danger import danger_card, mark_of
+from dashboard.parts.danger import bears_mark, danger_card, mark_of
 from dashboard.parts.keeping import named, put_up, soonest, spoken, time_left, track
 from dashboard.parts.kinds import icon_of
 from dashboard.parts.kitchen import measured
 from ledger.history import HistoryRow
-from ledger.published import GRAVE
 
 __all__ = ["PAGE", "draw"]
 
@@ -106,7 +105,7 @@ def _year(ask: Ask) -> list[Component]:
 
 def _use_up(ask: Ask, most: int) -> Component:
     words = ask.words
-    rows = [row for row in ask.show("shelf").records() if row["standing"] not in GRAVE]
+    rows = [row for row in ask.show("shelf").records() if not bears_mark(row)]
     near = [row for row in soonest(rows) if row["days_left"] >= _LONG_PAST][:most]
     if not near:
         return section(

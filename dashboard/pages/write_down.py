@@ -14,6 +14,7 @@ from dashboard.forms.specs import COMMON, FORMS
 from dashboard.forms.understanding import recent_recipes
 from dashboard.pages._page import Page
 from dashboard.parts import icon, section
+from dashboard.parts.danger import to_discard
 from dashboard.parts.kinds import icon_of
 from ledger.door.lots import OPENING
 from ledger.door.recipes import from_recipe, recipe_of
@@ -61,6 +62,8 @@ def draw(ask: Ask) -> Any:
             on = event.on if ask.query.get("replaces") else None
     if kind == "item_described" and ask.query.get("item"):
         body = body or {"item": ask.query["item"]}
+    if kind == "discarded" and ask.query.get("batch"):
+        body = body or to_discard(ask, ask.query["batch"])
     body = body or _of_jar(ask, kind) or (_basket(ask) if kind == "bought" else None)
     replaces = ask.query.get("replaces") if body else None
     says = ask.words("write.correcting") if replaces else ask.words.kind(kind, "says")

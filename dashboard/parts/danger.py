@@ -15,7 +15,17 @@ from dashboard.parts.keeping import named, spoken
 from dashboard.parts.marks import icon, jar_row
 from ledger.published import GRAVE, MARKED
 
-__all__ = ["danger_card", "dayless", "grave_batches", "left_of", "mark_of", "marked", "said_of"]
+__all__ = [
+    "bears_mark",
+    "danger_card",
+    "dayless",
+    "grave_batches",
+    "left_of",
+    "mark_of",
+    "marked",
+    "said_of",
+    "to_discard",
+]
 
 _DAY = re.compile(r"\d{4}-\d\d-\d\d")
 
@@ -46,11 +56,9 @@ def danger_card(
         return None
     groups = _groups(ask, batches)
     title = words("danger.title" if len(batches) > 1 else "danger.title_one", n=len(batches))
-    once = [html.Div(_link(ask, "danger.discard", _DISCARD), className="tools")]
     return html.Div(
         [
             html.H2([icon("warn"), html.Span(title)]),
-            *(once if len(groups) > 1 else ()),
             html.Ul([html.Li(_alike(ask, one, drawn, alone=len(groups) == 1)) for one in groups]),
             html.P(words("danger.signs"), className="signs"),
         ],
@@ -59,7 +67,6 @@ def danger_card(
     )
 
 
-_DISCARD = "/write?kind=discarded"
 _Lots = list[Mapping[str, Any]]
 
 
@@ -70,6 +77,19 @@ def _groups(ask: Ask, batches: list[_Lots]) -> list[list[_Lots]]:
         said = {(row["item"], row["kept"], dayless(ask, row["standing_text"])) for row in lots}
         found.setdefault(tuple(sorted(said, key=str)), []).append(lots)
     return list(found.values())
+
+
+def to_discard(ask: Ask, batch: str) -> dict[str, Any] | None:
+    """Return the entry that throws out all that is left of a batch in danger and of those alike; else None."""
+    groups = _groups(ask, grave_batches(ask.show("shelf").records()))
+    lots = [row for one in groups for several in one for row in several
+            if any(other[0]["standing_batch"] == batch for other in one)]  # fmt: skip
+    if not lots:
+        return None
+    lines = [
+        {"item": row["item"], "amount": row["left"]["text"][:], "lot": row["lot"]} for row in lots
+    ]
+    return {"lines": lines, "why": "other", "note": dayless(ask, lots[0]["standing_text"])[:]}
 
 
 def _alike(ask: Ask, batches: list[_Lots], drawn: bool, *, alone: bool) -> list[Any]:
@@ -90,14 +110,14 @@ def _alike(ask: Ask, batches: list[_Lots], drawn: bool, *, alone: bool) -> list[
             for board in boards_of(lots)
             if board.is_grave and board.count <= TENS
         ]
-    discard = [_link(ask, "danger.discard", _DISCARD)] if alone else []
+    batch = lots[0]["standing_batch"]
+    discard = _link(ask, "danger.discard", f"/write?kind=discarded&batch={batch}")
     if len(batches) == 1:
-        batch = lots[0]["standing_batch"]
         ways = [
             _link(ask, "danger.why", _findings(batch)),
             _link(ask, "danger.touched", f"/touched?by=batch&of={batch}"),
         ]
-        return [*out, html.Div([*discard, *ways], className="tools" if alone else "tools each")]
+        return [*out, html.Div([discard, *ways], className="tools" if alone else "tools each")]
     each = [
         dcc.Link(
             [html.Span(words.day(one[0]["on"])), html.Span(left_of(ask, one))],
@@ -108,7 +128,7 @@ def _alike(ask: Ask, batches: list[_Lots], drawn: bool, *, alone: bool) -> list[
     why = html.Span(words("danger.each"))
     return [
         *out,
-        html.Div([*discard, why], className="tools"),
+        html.Div([discard, why], className="tools"),
         html.Div(each, className="each of-days"),
     ]
 
@@ -149,8 +169,7 @@ def mark_of(ask: Ask, row: Mapping[str, Any]) -> Component | None:
     """Return the mark of a row: a sign and the words with the day; None where it bears none."""
     if not row.get("standing_text"):
         return None
-    is_past = str(row.get("lot") or "").endswith("f") and (row.get("days_left") or 0) < 0
-    is_grave, is_open = row["standing"] in GRAVE or is_past, row["standing"] in MARKED
+    is_grave, is_open = row["standing"] in GRAVE or _is_past(row), row["standing"] in MARKED
     sign = "!" if is_grave else "?" if is_open else "·"
     kind = "grave" if is_grave else "open" if is_open else "plain"
     return html.Span(
@@ -160,6 +179,16 @@ def mark_of(ask: Ask, row: Mapping[str, Any]) -> Component | None:
         ],
         className=f"mark mark-{kind}",
     )
+
+
+def bears_mark(row: Mapping[str, Any]) -> bool:
+    """Return whether something is to be looked up or thrown out first: no page says to eat it."""
+    return row["standing"] in MARKED or _is_past(row)
+
+
+def _is_past(row: Mapping[str, Any]) -> bool:
+    """Return whether a jar that did not seal is past its published days in the fridge."""
+    return str(row.get("lot") or "").endswith("f") and (row.get("days_left") or 0) < 0
 
 
 def marked(ask: Ask, row: Mapping[str, Any]) -> Any:

@@ -15,7 +15,9 @@ from dashboard.forms.callbacks import outcome_shown
 from dashboard.forms.reading import Typed
 from dashboard.forms.understanding import understood
 from dashboard.forms.writing import write_form
+from dashboard.parts.danger import to_discard
 from ledger import Answers
+from ledger.published import MARKED
 
 YES = Answers(yes=True)
 BATCH = {
@@ -56,7 +58,7 @@ def test_danger_stands_first_on_today_and_shelf(kitchen, path):
     assert drawn.text.index(words) < drawn.text.index(text_of(body[-1]))
     hrefs = [one.href for one in walk(cards[0]) if one._type == "Link"]
     assert hrefs == [
-        "/write?kind=discarded",
+        f"/write?kind=discarded&batch={batch}",
         f"/as-published?batch={batch}#batch",
         f"/touched?by=batch&of={batch}",
     ]
@@ -238,18 +240,87 @@ def test_batches_alike_are_told_together_each_with_its_own_way(years, path, lang
     assert said in " ".join(text_of(beans).split())
     assert "13" in text_of(beans)
     links = {one.href: text_of(one) for one in walk(beans) if one._type == "Link"}
-    first, *_ = [one.href for one in walk(card) if one._type == "Link"]
-    assert first == "/write?kind=discarded"  # the remedy first, and once
     batches = [
         row for row in years.show("as-published").rows() if row["item"] == "canned green beans"
     ]
-    assert set(links) == {f"/as-published?batch={row['batch']}#batch" for row in batches}
+    remedy, *ways = links  # the remedy first, once a food
+    assert remedy.startswith("/write?kind=discarded&batch=")
+    assert set(ways) == {f"/as-published?batch={row['batch']}#batch" for row in batches}
     assert [text for text in links.values() if "2026" in text]
     alone = [one.href for one in walk(soup) if one._type == "Link"]
-    assert [href.split("?")[0] for href in alone] == ["/as-published", "/touched"]
+    assert [href.split("?")[0] for href in alone] == ["/write", "/as-published", "/touched"]
     assert "2026" in text_of(soup)
     assert not [one for one in walk(card) if one._type == "Details"]  # nothing of it folds
     assert "%" not in text_of(card)
+
+
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_throwing_out_is_a_form_filled_in_with_all_of_that_food(years, language):
+    years.book.write("setting_changed", name="language", value=language, on="2026-01-01")
+    card = next(
+        one for one in walk(draw(years, "/").parts) if getattr(one, "className", "") == "danger"
+    )
+    for line, item, jars in zip(
+        [one for one in walk(card) if one._type == "Li"],
+        ("canned green beans", "chicken soup"), (13, 5), strict=True,
+    ):  # fmt: skip
+        href = next(one.href for one in walk(line) if one._type == "Link")
+        batch = href.partition("&batch=")[2]
+        body = to_discard(ask_of(years, "/write", href.partition("/write")[2]), batch)
+        assert {one["item"] for one in body["lines"]} == {item}
+        form = draw(years, "/write", href.partition("/write")[2])
+        filled = [str(getattr(one, "value", "")) for one in walk(form.parts)]
+        assert sum(item in text for text in filled) == len(body["lines"])
+        assert {type(one) for line in body["lines"] for one in line.values()} | {
+            type(body["note"])
+        } == {str}
+        years.book.write("discarded", body, on="2026-09-20", answers=YES)
+        left = [row for row in years.show("shelf").rows() if row["item"] == item]
+        assert (left, jars) == ([], sum(int(one["amount"].split()[0]) for one in body["lines"]))
+    assert not [
+        one for one in walk(draw(years, "/").parts) if getattr(one, "className", "") == "danger"
+    ]
+
+
+GARLIC = {
+    "makes": "garlic in oil", "method": "cook",
+    "used": [{"item": "garlic", "amount": "4 oz"}, {"item": "olive oil", "amount": "8 oz"}],
+    "made": [{"jars": 2, "jar": "half-pint jar", "kept": "fridge"}],
+}  # fmt: skip
+
+
+@pytest.fixture(params=["en", "de"])
+def oil(book, fixed_day, request):
+    """Garlic in oil in the fridge, which is to be looked up before it is eaten, and due within days."""
+    book.write("setting_changed", name="language", value=request.param, on="2026-01-01")
+    book.write("put_up", GARLIC, on=Data(book).today().isoformat(), answers=YES)
+    data = Data(book)
+    (row,) = [row for row in data.show("shelf").rows() if row["item"] == "garlic in oil"]
+    assert row["standing"] in MARKED
+    assert 0 <= row["days_left"] <= 7
+    return data, request.param
+
+
+def test_what_bears_a_mark_is_never_said_to_be_eaten(oil):
+    data, _ = oil
+    today = draw(data, "/")
+    lines = [text_of(one) for one in walk(today.parts) if one._type == "Li"]
+    about = [one for one in lines if "arlic in oil" in one or "Garlic in oil" in one]
+    assert not [one for one in about if re.search(r"^\W*(Eat |Bis .* essen|Heute essen)", one)]
+    soon = [one for one in walk(today.parts) if getattr(one, "className", "") == "days soon"]
+    assert not [one for one in soon if "arlic" in text_of(one)]
+    said = next(
+        text_of(one) for one in walk(draw(data, "/shelf").parts) if "answer" in str(getattr(one, "className", ""))
+    )  # fmt: skip
+    assert "arlic" not in said
+
+
+def test_the_question_before_it_is_opened_names_its_danger(oil):
+    data, language = oil
+    _, shown = send(data, "eaten", {("ate", 0): "1 half-pint jar garlic in oil"})
+    said = {"en": "Under oil or fat spores of botulism can grow", "de": "Sporen des Botulismus"}
+    assert shown.className in ("caution grave", "danger")
+    assert said[language] in text_of(shown)
 
 
 def test_a_batch_s_findings_lead_to_who_had_it(kitchen):
@@ -285,3 +356,26 @@ def test_today_speaks_of_what_is_in_danger_in_its_card_alone(book, fixed_day, gr
     assert "Canned snap beans: look it up before its jars are eaten" in line
     assert "ne batch" in line
     assert not [one for one in todo if "green beans" in one and "look" in one]
+
+
+def test_nothing_is_said_to_be_saved_by_what_bears_a_mark(kitchen):
+    data, language, _ = kitchen
+    for item, paid in (("lid", "2"), ("canned green beans", "50")):
+        data.book.write(
+            "price_seen",
+            item=item,
+            amount="1" if item == "lid" else "1 qt",
+            price=paid,
+            on="2026-09-01",
+            answers=YES,
+        )
+    told = data.show("jar-cost")
+    assert told.totals["saved"] > 0
+    assert "canned green beans" in str(told.cautions[0].text)
+    drawn = draw(data, "/jar-cost")
+    marks = [one for one in walk(drawn.parts) if "mark-grave" in str(getattr(one, "className", ""))]
+    assert len(marks) >= 2
+    assert all(SAID[language][0] in text_of(one) for one in marks)
+    assert not [one for one in drawn.all("B") if getattr(one, "className", "") == "own"]
+    said = [text_of(one) for one in drawn.all("P") if getattr(one, "className", "") == "under"]
+    assert ask_of(data, "/").words.money(told.totals["saved"]) not in " ".join(said)

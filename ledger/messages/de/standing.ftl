@@ -29,8 +29,13 @@ standing-in-danger = { $n ->
         [one] VORSICHT: Gläser oder Speisen aus { $n } Ansatz in Gefahr sind hier: { $batches }. Nichts davon essen und nichts davon weggeben, bevor das geklärt ist. Wie jedes steht, ist daneben gesagt.
        *[other] VORSICHT: Gläser oder Speisen aus { $n } Ansätzen in Gefahr sind hier: { $batches }. Nichts davon essen und nichts davon weggeben, bevor das geklärt ist. Wie jedes steht, ist daneben gesagt.
     }
+standing-nothing-saved = VORSICHT: Diese Ansätze stehen in Gefahr oder sind noch nicht geklärt, und was auch die Tabelle sagt, bis dahin ist an ihnen nichts gespart: { LIST($list, type: "commas") }. `croftbook show shelf` sagt, wie jeder steht.
 standing-from-jar = { $amount } { $name } aus einem Glas, das so steht: { $text }.
 standing-from-unsealed = { $amount } { $name } aus einem Glas, das nicht dicht wurde und seit { DAY($day) } über die Zeit im Kühlschrank ist: nicht kosten, wegwerfen.
+standing-botulism = { $how ->
+        [oil] Unter Öl oder Fett können Sporen des Botulismus wachsen: Dort ist keine Luft
+       *[low-acid] In einem Glas mit wenig Säure können Sporen des Botulismus wachsen
+    }; es muss weder riechen noch anders aussehen.
 standing-taken-ask = Wird es trotzdem genommen?
 standing-taken = es wird trotzdem genommen
 standing-signs = Wer davon gegessen hat und Doppelbilder, hängende Lider, verwaschene Sprache oder Schwäche hat: den Notruf wählen und sagen, was gegessen wurde.

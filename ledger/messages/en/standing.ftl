@@ -32,8 +32,13 @@ standing-in-danger = { $n ->
         [one] CAUTION: jars or food of { $n } batch that stands in danger are here: { $batches }. Do not eat of it and do not give it away before that is settled. How each stands is said beside it.
        *[other] CAUTION: jars or food of { $n } batches that stand in danger are here: { $batches }. Do not eat of it and do not give it away before that is settled. How each stands is said beside it.
     }
+standing-nothing-saved = CAUTION: jars of these batches bear a mark, and whatever the table says nothing is saved by them before that is settled: { LIST($list, type: "commas") }. `croftbook show shelf` says how each stands.
 standing-from-jar = { $amount } of { $name } from a jar that stands so: { $text }.
 standing-from-unsealed = { $amount } of { $name } from a jar that did not seal, and past its time in the fridge since { DAY($day, style: "iso") }: do not taste, discard.
+standing-botulism = { $how ->
+        [oil] Under oil or fat spores of botulism can grow: there is no air
+       *[low-acid] In a jar of food of little acid spores of botulism can grow
+    }; it may have no smell and no look.
 standing-taken-ask = Is it taken all the same?
 standing-taken = it is taken all the same
 standing-signs = If anyone has eaten of it and has double vision, drooping eyelids, slurred speech or weakness: call emergency services and say what was eaten.

@@ -7,11 +7,14 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger.answers import Assumption
+from ledger.messages import Day, Names, sentence
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.questions.answering import answer_of_cells, assumptions_of
 from ledger.questions.jar_cost.figures import entries, figures
 from ledger.questions.jar_cost.why import why
 from ledger.questions.no_price import unpriced_in_shops
+from ledger.questions.shared.standing import gravest_by_entry
 from ledger.replay import KEPT, day_text
 from ledger.replay.marks import PROVISIONAL
 
@@ -33,6 +36,7 @@ _COST_WORDS = {
     "labour": "Labour at the rate set",
 }
 
+_NAMED = 6
 _QUARTS, _LITRES = ("us",), ("uk", "metric")
 """Measures of a household to which a quart, or a litre, says something."""
 
@@ -109,6 +113,7 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
         items, marks = [items[i] for i in at], [marks[i] for i in at]
         told = {name: [column[i] for i in at] for name, column in told.items()}
     ids, assumptions = assumptions_of(state, marks)
+    assumptions = [*_marked(state, told["batch"]), *assumptions]
     told = {**told, "assumptions": ids}
     cells: dict[str, Sequence[Any]] = {c.name: told[c.name] for c in COLUMNS}
     saved = told["saved"]
@@ -126,6 +131,20 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
     return answer_of_cells(
         state, "jar-cost", COLUMNS, cells, totals=totals, assumptions=assumptions
     )
+
+
+def _marked(state: State, batches: Sequence[str]) -> list[Assumption]:
+    """Return the caution that nothing is saved by batches that bear a mark; empty where none does."""
+    found = state.once(gravest_by_entry)
+    marked = [found[entry] for entry in dict.fromkeys(batches) if entry in found]
+    if not marked:
+        return []
+    named = tuple(
+        sentence("standing-item-of-day", item=one.item, day=Day(day_text(one.day)))
+        for one in sorted(marked, key=lambda one: (one.rank, one.day))
+    )
+    text = sentence("standing-nothing-saved", list=Names(named, most=_NAMED))
+    return [Assumption("standing", text, stands_first=True)]
 
 
 def _bounds(told: dict[str, list[Any]]) -> dict[str, str]:

@@ -48,7 +48,7 @@ def _all_grave(state: State, start: int, end: int) -> list[Standing]:
     is_batch = state.journal.tables["events"]["kind"][evs] == _PUT_UP
     for ev in evs[is_batch][::-1].tolist():
         one = known.own(ev)
-        if one is None or not one.is_grave:
+        if one is None or not (one.is_grave or (one.in_oil and one.is_marked)):
             return []
         out.append(one)
     return out
