@@ -61,8 +61,8 @@ def __getattr__(name: str) -> Any:
 def cautions_on(kind: str, body: Mapping[str, Any]) -> list[str]:
     """Return the cautions on a jar thrown out as spoiled, or on honey that an infant ate; else none.
 
-    Of honey and children below one year: Institut national de santé publique du Québec, "Honey: never
-    for babies under age 1", https://www.inspq.qc.ca/en/tiny-tot/feeding-your-child/foods
+    Of honey and children below one year: Institut national de santé publique du Québec, "Honey: never for
+    babies under age 1", https://www.inspq.qc.ca/en/tiny-tot/feeding-your-child/foods/honey-never-babies-under-age-1
     """
     if kind in ("eaten", "given_away"):
         lines = body.get("ate" if kind == "eaten" else "lines") or ()

@@ -30,7 +30,7 @@ DRAWN = {
 MORE = {
     "/shelf": (190, "the danger's card stands first, with its jars, its remedy and the signs of botulism in full"),
     "/winter?asks=one_page": (430, "what to throw away after a power cut, and who asks a doctor, never fold; drawn names stand whole"),
-    "/as-published": (150, "what was put up under pressure as nothing published has it is said before all else"),
+    "/as-published": (190, "what was put up under pressure as nothing published has it is said before all else"),
     "/labels": (90, "that squares made on this computer lead nowhere else is said where they are printed"),
 }  # fmt: skip
 """What stands on a page beyond its drawing: so many px, and why."""

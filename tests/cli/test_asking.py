@@ -50,7 +50,7 @@ def test_answer_that_cannot_be_is_asked_for_again(run, tmp_path):
 
 def test_missing_parts_of_a_batch_are_asked_for(run, tmp_path):
     run("harvest", "31 lb plum")
-    typed = "cook\n16 lb plum\n3 quart jars\n"
+    typed = "cook\n16 lb plum\n3 quart jars fridge\n"
     status, _, err = run("putup", "plum butter", typed=typed)
     assert status == 0, err
     (body,) = bodies(tmp_path, "put_up")

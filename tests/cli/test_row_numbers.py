@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import shlex
 
 import pytest
@@ -35,7 +36,7 @@ def run(tmp_path, capsys, fixed_day, monkeypatch):
 
 def test_a_row_opens_by_its_number(run):
     shown = run("show jar-cost")[1]
-    assert [line.split()[:3] for line in shown.splitlines() if line[:1].isdecimal()] == [
+    assert [line.split()[:3] for line in shown.splitlines() if re.match(r"\d+ \d{4}-", line)] == [
         ["1", "2026-08-03", "plum"],
         ["2", "2026-08-05", "plum"],
     ]

@@ -19,7 +19,7 @@ def stocked(book, fixed_day):
     return with_stock(book)
 
 
-JAM = {"makes": "jam", "method": "cook", "used": "3 lb plum", "made": "3 pint jars"}
+JAM = {"makes": "jam", "method": "cook", "used": "3 lb plum", "made": "3 pint jars fridge"}
 
 REFUSED = [
     ("harvested", boxes(lines="-3 lb plum"), ("lines", 0)),
@@ -46,7 +46,7 @@ REFUSED = [
     ("put_up", boxes(makes="jam", method="cook", used="3 lb plum"), ("made", 0)),
     ("put_up", boxes(method="cook", used="3 lb plum", made="3 pint jars"), ("makes", 0)),
     ("put_up", boxes(makes="jam", used="3 lb plum", made="3 pint jars"), ("method", 0)),
-    ("put_up", boxes(makes="jam", method="cook", made="3 pint jars"), ("used", 0)),
+    ("put_up", boxes(makes="jam", method="cook", made="3 pint jars fridge"), ("used", 0)),
     ("put_up", boxes(**{**JAM, "made": "0 pint jars"}), ("made", 0)),
     ("put_up", boxes(**{**JAM, "made": "3 crocks"}), ("made", 0)),
     ("put_up", boxes(**{**JAM, "made": "shelf"}), ("made", 0)),
@@ -134,7 +134,7 @@ def test_impossible_day_is_refused_beside_it(stocked, day):
         ("eaten", boxes(ate=f"1 lb plum from lot {UUID_A}:1"), "lot"),
         ("eaten", boxes(ate="1 lb plum from lot nolabel"), "lot"),
         ("put_up", boxes(makes="plum leather", method="dry", used="2 lb plum", made="3 lb"), "mass-balance"),
-        ("put_up", boxes(makes="jam", method="cook", used="20 lb plum", made="11 1/2 pint jars"), "jar-fraction"),
+        ("put_up", boxes(makes="jam", method="cook", used="20 lb plum", made="11 1/2 pint jars fridge"), "jar-fraction"),
     ],
 )  # fmt: skip
 def test_doubt_is_asked_above_the_button_and_taken_with_yes(stocked, kind, said, code):
