@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from ledger.amounts import canonical_jar, format_whole, has_decimal_comma
 from ledger.door.answers import Answers
 from ledger.errors import NeedsAnswer
+from ledger.german import german_form
 from ledger.items import ItemFacts, item_key, merge, near_misses
 from ledger.known.catalogue import Catalogue
 from ledger.messages import Typed, fixed, measured, sentence
@@ -60,7 +61,7 @@ class ItemNames:
 
     def facts(self, name: str) -> ItemFacts | None:
         """Return what is known of an item, counting what this event describes."""
-        return self._new.get(self.catalogue.key(name)) or self.catalogue.facts(name)
+        return self._new.get(self._key(name)) or self.catalogue.facts(name)
 
     def item(
         self,
@@ -102,7 +103,15 @@ class ItemNames:
 
     def name(self, name: str) -> str:
         """Return an item's name as the book, or this event, first spelled it."""
-        return self._spelled.get(self.catalogue.key(name)) or self.catalogue.name(name)
+        return self._spelled.get(self._key(name)) or self.catalogue.name(name)
+
+    def _key(self, name: str) -> str:
+        """Return the key of a name; of what this event describes it need not be in the same number."""
+        key = self.catalogue.key(name)
+        if key in self._new or self.catalogue.facts(name) is not None:
+            return key
+        form = german_form(key)
+        return next((one for one in self._new if german_form(one) == form), key)
 
     def _names(self) -> list[str]:
         return [*self.catalogue.names(), *self._spelled.values()]
@@ -137,8 +146,8 @@ class ItemNames:
         if measure is not None:
             body["measure"] = measure
         new = merge(facts, body)
-        self._new[self.catalogue.key(name)] = new
-        self._spelled.setdefault(self.catalogue.key(name), name)
+        self._new[self._key(name)] = new
+        self._spelled.setdefault(self._key(name), name)
         self.described.append(body)
         return new
 

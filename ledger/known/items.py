@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Hashable
 from typing import Any, Generic, TypeVar
 
+from ledger.german import german_form
 from ledger.items import ItemFacts, item_key, merge
 
 __all__ = ["Items"]
@@ -30,6 +31,7 @@ class Items(Generic[Root]):
         self._facts: dict[str, ItemFacts] = {}
         self._names: dict[str, str] = {}
         self._alias: dict[str, str] = {}
+        self._forms: dict[str, str] = {}
         self._life: dict[str, dict[str, tuple[Root, float]]] = {}
         self._is_stale = False
 
@@ -55,6 +57,8 @@ class Items(Generic[Root]):
     def _fold(self, root: Root, body: Body) -> None:
         own = item_key(body["item"])
         key = self._end(own)
+        for name in (own, *map(item_key, body.get("also") or ())):
+            self._forms.setdefault(german_form(name), key)
         if key == own:
             self._names.setdefault(key, body["item"])
         self._facts[key] = merge(self._facts.get(key, ItemFacts()), body)
@@ -67,7 +71,7 @@ class Items(Generic[Root]):
         if not self._is_stale:
             return
         self._is_stale = False
-        self._facts, self._names, self._alias, self._life = {}, {}, {}, {}
+        self._facts, self._names, self._alias, self._forms, self._life = {}, {}, {}, {}, {}
         holding = [(root, body) for root, body in self._described.items() if body is not None]
         for _, body in holding:
             for other in body.get("also") or ():
@@ -85,9 +89,13 @@ class Items(Generic[Root]):
     # -- asking -------------------------------------------------------------------------
 
     def canonical(self, key: str) -> str:
-        """Return the key under which a key is kept, following `also`."""
+        """Return the key under which a key is kept, following `also`.
+
+        A key that was never described is kept under that of the same German noun in its other number.
+        """
         self._fresh()
-        return self._end(key)
+        end = self._end(key)
+        return end if end in self._facts else self._forms.get(german_form(end), end)
 
     def key(self, name: str) -> str:
         """Return the key of an item's name."""

@@ -20,7 +20,6 @@ from ledger.items import item_key
 from ledger.known.catalogue import Catalogue
 from ledger.labels import split_label
 from ledger.reference.everyday import everyday
-from ledger.saying.stems import german_key
 
 if TYPE_CHECKING:
     from ledger.known.entries import Row
@@ -85,16 +84,7 @@ class Known:
 
     def item(self, text: str) -> str | None:
         """Return the book's item that words name, or None."""
-        if self.catalogue.is_item(text):
-            return self.catalogue.name(text)
-        return self._german.get(german_key(text))
-
-    @cached_property
-    def _german(self) -> dict[str, str]:
-        out: dict[str, str] = {}
-        for name in self.names:
-            out.setdefault(german_key(name), self.catalogue.name(name))
-        return out
+        return self.catalogue.name(text) if self.catalogue.is_item(text) else None
 
     @cached_property
     def names(self) -> list[str]:

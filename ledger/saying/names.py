@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from ledger.amounts import canonical_jar
+from ledger.german import german_form
 from ledger.items import item_key, near_misses
 from ledger.reference import foods
 from ledger.reference.everyday import everyday, pairs
@@ -103,7 +104,8 @@ class Names:
             return Named(item, "book", [])
         own = self.words.names.get(said.lower())
         if own is None and self.words.code == "de":
-            own = _by_stem(self.words).get(_stem(said)) or _german_names().get(_stem(said))
+            form = german_form(said)
+            own = _own_names(self.words.code).get(form) or _german_names().get(form)
         if own is not None:
             singular, english = own
             several = (self.known.item(one) for one in english.split("|") if one)
@@ -252,13 +254,13 @@ def _is_everyday(name: str) -> bool:
 
 @cache
 def _german_names() -> dict[str, tuple[str, str]]:
-    """Return German names of the reviewed list by their stem: the singular, and the English names."""
+    """Return German names of the reviewed list by their form: the singular, and the English names."""
     out: dict[str, tuple[str, str]] = {}
     for german, english in pairs():
         singulars: dict[str, str] = {}
         for name in german:
-            singulars.setdefault(_stem(name), name)
-        out |= {stem: (one, "|".join(english)) for stem, one in singulars.items()}
+            singulars.setdefault(german_form(name), name)
+        out |= {form: (one, "|".join(english)) for form, one in singulars.items()}
     return out
 
 
@@ -288,20 +290,11 @@ def _plain_names(code: str) -> tuple[str, ...]:
 
 
 @cache
-def _stem_map(code: str) -> dict[str, tuple[str, str]]:
+def _own_names(code: str) -> dict[str, tuple[str, str]]:
+    """Return the names of a language's file by their form."""
     from ledger.saying.language import language
 
-    return {_stem(name): own for name, own in language(code).names.items()}
-
-
-def _by_stem(words: Language) -> dict[str, tuple[str, str]]:
-    return _stem_map(words.code)
-
-
-def _stem(name: str) -> str:
-    from ledger.saying.stems import german_key
-
-    return german_key(name)
+    return {german_form(name): own for name, own in language(code).names.items()}
 
 
 def _few_letters(said: str, name: str) -> bool:

@@ -1,0 +1,74 @@
+"""A German name in the other number is the book's own item, wherever it is written or asked for."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+from click.testing import CliRunner
+
+from ledger import Answers, Book
+from ledger.cli._root import root
+
+PAIRS = [
+    ("grüne Bohnen", "grüne Bohne"), ("Apfel", "Äpfel"), ("Tomaten", "Tomate"), ("Pflaume", "Pflaumen"),
+    ("Möhren", "Möhre"), ("Gurke", "Gurken"), ("Kirschen", "Kirsche"), ("Ei", "Eier"),
+]  # fmt: skip
+
+
+@pytest.fixture
+def book(tmp_path, fixed_day):
+    with Book.open(str(tmp_path / "book.sqlite")) as book:
+        book.write("setting_changed", name="language", value="de", on="2026-01-01")
+        yield book
+
+
+def bodies(book, kind):
+    return [json.loads(row[10]) for chunk in book.log.read(kinds=(kind,)) for row in chunk]
+
+
+@pytest.mark.parametrize(("first", "then"), PAIRS)
+def test_the_first_spelling_holds_for_both_numbers(book, first, then):
+    for name in (first, then):
+        book.write("harvested", lines=[{"item": name, "amount": "2"}], on="2026-09-02")
+    book.write("eaten", ate=[{"item": then, "amount": "3"}], on="2026-09-03")
+    assert {line["item"] for body in bodies(book, "harvested") for line in body["lines"]} == {first}
+    assert [row["item"] for row in book.show("shelf", items=True).records()] == [first]
+    assert [body["item"] for body in bodies(book, "item_described")] == [first]
+
+
+def test_both_numbers_in_one_entry_are_one_item(book):
+    lines = [{"item": "Birnen", "amount": "2"}, {"item": "Birne", "amount": "1"}]
+    book.write("harvested", lines=lines, on="2026-09-02")
+    assert [body["item"] for body in bodies(book, "item_described")] == ["Birnen"]
+
+
+def test_what_is_said_of_one_number_holds_for_the_other(book):
+    book.write("harvested", lines=[{"item": "Äpfel", "amount": "2 kg"}], on="2026-09-02")
+    book.write(
+        "item_described", item="Apfel", sort="food", keeps={"cellar": "60 days"}, on="2026-09-02"
+    )
+    assert bodies(book, "item_described")[-1]["item"] == "Äpfel"
+
+
+def test_other_names_are_found_in_both_numbers_too(book):
+    book.write("item_described", item="Karotte", sort="food", also=["Möhre"], on="2026-09-01")
+    book.write("harvested", lines=[{"item": "Möhren", "amount": "2 kg"}], on="2026-09-02")
+    assert bodies(book, "harvested")[0]["lines"][0]["item"] == "Karotte"
+
+
+def test_names_that_were_kept_apart_stay_apart(book):
+    for name in ("Kohl", "Kohle", "Kraut", "Kräuter"):
+        lines = [{"item": name, "amount": "2 kg"}]
+        book.write("harvested", answers=Answers(ask=lambda _: False), lines=lines, on="2026-09-02")
+    assert len(bodies(book, "item_described")) == 4
+
+
+def test_said_and_typed_come_to_one_item(book, tmp_path):
+    place = str(tmp_path / "book.sqlite")
+    for words in (["harvest", "1 kg Buschbohne"], ["say", "3 kg Buschbohnen geerntet"]):
+        done = CliRunner().invoke(root, [*words, "--book", place])
+        assert done.exit_code == 0, done.output
+    assert {line["item"] for body in bodies(book, "harvested") for line in body["lines"]} == {
+        "Buschbohne"
+    }
