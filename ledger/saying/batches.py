@@ -15,7 +15,7 @@ from ledger.saying.parting import shared_by_weight, split
 from ledger.saying.put_in_jars import kept, made_of, unsealed
 from ledger.saying.shared import nothing
 from ledger.saying.things import Thing
-from ledger.saying.went_in import itself, used_of, used_phrases
+from ledger.saying.went_in import came_out, itself, used_of, used_phrases
 
 __all__ = ["put_up"]
 
@@ -26,6 +26,7 @@ def put_up(context: Context) -> list[tuple[str, Body]]:
     """Make a batch of each thing made; what stands behind `from` went in."""
     things = context.things
     used_phrases(context)
+    came_out(context)
     method = _method(context)
     if "again" in things.facts:
         again = again_batch(context)

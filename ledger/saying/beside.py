@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from ledger.saying.containers import sized_jar
 from ledger.saying.money import Money
 from ledger.saying.pieces import Piece, Scanner
 from ledger.saying.quantities import Quantity
@@ -131,7 +132,10 @@ class Beside:
     def _weighed(self, line: Thing, said: Quantity, span: Span) -> None:
         """Take what a bucketful weighed as the amount, and the buckets as a note."""
         was = line.amounts[-1]
-        if (
+        jar = sized_jar(said.many, said.unit or "") if was.unit == "jar" else None
+        if jar is not None:
+            line.amounts[-1] = replace(was, unit=jar)
+        elif (
             was.sort in ("unknown", "counted", "count")
             and said.sort == "measure"
             and len(line.amounts) == 1
@@ -180,6 +184,9 @@ class Beside:
         if follows in ("amount",):
             self._side(roles, one, k)
             return
+        if follows in ("word", "name") and self._is_made_of(roles, k):
+            self._side(roles, one, k)
+            return
         if follows in ("word", "name", "bed", "label"):
             self._phrase(roles, one, k)
             return
@@ -223,6 +230,12 @@ class Beside:
             self.out.left.append((one.start, one.end))
         self.apart = "and"  # what follows is a thing of its own, not more of the one before
         self.i = k
+
+    def _is_made_of(self, roles: frozenset[str], k: int) -> bool:
+        """Return whether ``3 kg Äpfel zu Apfelmus`` names what was made of what was said before."""
+        weighed = any(one.words is not None and one.amounts for one in self.out.lines)
+        place = self.scanner.words.find("places", self.scanner.tokens, self.pieces[k].start)
+        return self.kind == "put_up" and "made" in roles and weighed and place is None
 
     def _goes_without_saying(self, roles: frozenset[str]) -> bool:
         """Return whether the small word tells nothing more: eaten with, fed with, 5 for 2.50."""

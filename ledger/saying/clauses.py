@@ -290,7 +290,8 @@ class Clauses(Happened):
             start = k + 1
         tail = kept[start:]
         free = next((n for n, one in enumerate(tail) if one.tag in ("comma", "and")), len(tail))
-        if self.words.code == "de" and self._has_free_amount(tail[free:]):
+        led = any(one.tag == "prep" and "from" in one.value for one in tail[:free])
+        if self.words.code == "de" and not led and self._has_free_amount(tail[free:]):
             out[-1].pieces += tail[:free]
             out.append(Clause(None, pieces=tail[free + 1 :]))
         else:

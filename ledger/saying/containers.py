@@ -11,7 +11,7 @@ from ledger.saying.numbers import Number, figure, number_at
 from ledger.saying.tokens import Token
 from ledger.saying.units import JAR_OF, Quantity, base_unit, unit_at
 
-__all__ = ["clings", "packed", "size_behind", "two_ways", "with_holder"]
+__all__ = ["clings", "packed", "size_behind", "sized_jar", "two_ways", "with_holder"]
 
 _JAR_OF_OUNCES = {
     8: "half-pint jar",
@@ -42,7 +42,7 @@ def packed(
         return None
     end = after + (holder[2] if holder and is_holder else 0)
     if holder is not None and holder[1] == "jar":
-        jar = _sized_jar(inner.value, unit[0])
+        jar = sized_jar(inner.value, unit[0])
         if jar is not None:
             return Quantity(number.value, jar, "jar", end - i, packs=number.value)
     base, many = base_unit(unit[0], inner.value)
@@ -59,7 +59,7 @@ def clings(tokens: Sequence[Token], at: int, inner: Number) -> bool:
     return after < len(tokens) and tokens[after].tight
 
 
-def _sized_jar(value: Fraction, unit: str) -> str | None:
+def sized_jar(value: Fraction, unit: str) -> str | None:
     """Return the jar of a size: ``500 ml jar``, ``half-pint jar`` for 8 oz."""
     if unit in ("oz", "fl oz"):
         return _JAR_OF_OUNCES.get(int(value)) if value.denominator == 1 else None
@@ -109,7 +109,7 @@ def with_holder(
         is_one = not is_many or number.value.denominator > 1 or clings(tokens, i, number)
         if unit == "l" and number.value > 1 and not is_one:  # nobody has a jar of twelve litres
             return Quantity(number.value, "1 l jar", "jar", end - i, packs=number.value)
-        jar = _sized_jar(number.value, unit)
+        jar = sized_jar(number.value, unit)
         return (
             None if jar is None else Quantity(Fraction(1), jar, "jar", end - i, packs=Fraction(1))
         )
@@ -154,7 +154,7 @@ def size_behind(
         end += 1
     length = end - (at - said.length)
     if said.sort == "jar":
-        jar = _sized_jar(size.value, unit[0])
+        jar = sized_jar(size.value, unit[0])
         return None if jar is None else replace(said, unit=jar, length=length)
     base, many = base_unit(unit[0], size.value)
     return Quantity(said.many * many, base, "measure", length, packs=said.many)

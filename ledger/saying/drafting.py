@@ -302,8 +302,8 @@ class Drafter:
         self._leftover_phrases(context)
         self._leftover_facts(context, {kind for kind, _ in made} or {context.verb.kind})
         if things.times:
-            said = ", ".join(f"{figure(many)} minutes" for many, _ in things.times)
-            maker.left.append(said)
+            unit = self.words.minutes
+            maker.left.append(", ".join(f"{figure(many)} {unit}" for many, _ in things.times))
         note = "; ".join(
             dict.fromkeys(
                 [*things.notes, *maker.notes, *(one.note for one in things.lines if one.note)]

@@ -134,6 +134,12 @@ class Language:
         found = self.find(tag, tokens, 0)
         return found is not None and found[1] == len(tokens)
 
+    @property
+    def minutes(self) -> str:
+        """Return the word for minutes."""
+        several: str = self.data["time"]["minute"].split("|")[1]
+        return several.capitalize() if self.code == "de" else several
+
     def knows(self, word: str) -> bool:
         """Return whether a word stands anywhere in the file."""
         return word in self._singles or word in self.numbers or word in self.names

@@ -57,6 +57,10 @@ def money_at(words: Language, tokens: Sequence[Token], i: int) -> Money | None:
     at = words.find("money.at", tokens, i)
     lead = words.find("money.for", tokens, i)
     if at is not None:
+        made = words.all_of("prep", tokens, i)
+        jars = quantity_at(words, tokens, i + at[1]) if made and "made" in made[0] else None
+        if jars is not None and jars.sort == "jar":
+            return None  # "zu 7 500-ml-Gläsern" is what was made, and no price
         several = _several_for(words, tokens, i, at[1])
         if several is not None:
             return several

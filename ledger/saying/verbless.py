@@ -41,6 +41,7 @@ def verbless(context: Context) -> list[tuple[str, Body]]:
     ]
     if things.lines and _is_batch(context):
         context.verb = type(context.verb)("put_up")
+        _take_used(context)
         return context.makers[0]("put_up", context)(context)
     if not things.lines:
         context.maker.left += [money_text(one.value) for one, _ in things.money]
@@ -55,6 +56,19 @@ def _is_batch(context: Context) -> bool:
     said = [context.scanner.said(one.start, one.words[1]) for one in things.phrases]
     closed = "method" in things.facts or tool_named(" ; ".join(things.notes)) is not None
     return closed or (jars and any(map(oil_named, said)))
+
+
+def _take_used(context: Context) -> None:
+    """Take what stands behind `from` as what went in: without a verb it was not known for that."""
+    things, words, tokens = context.things, context.words, context.scanner.tokens
+    for span in things.left:
+        found = words.all_of("prep", tokens, span[0])
+        if found is None or "from" not in found[0]:
+            continue
+        context.maker.left.remove(context.scanner.said(*span))
+        for one in things.lines:
+            if one.words is not None and one.words[0] >= span[1]:
+                one.mode = "used"
 
 
 def _likeliest(context: Context) -> list[tuple[str, Body]]:

@@ -9,7 +9,7 @@ from ledger.saying.drafting import Body, Context
 from ledger.saying.making import Line
 from ledger.saying.things import Thing
 
-__all__ = ["itself", "used_of", "used_phrases"]
+__all__ = ["came_out", "itself", "used_of", "used_phrases"]
 
 _ACIDS = {
     "lemon juice": "lemon juice",
@@ -37,6 +37,39 @@ def used_phrases(context: Context) -> None:
         if oil_named(said):  # the door reads it in the note, and cautions
             context.used.add(phrase.start)
             context.maker.notes.append(said)
+
+
+def came_out(context: Context) -> None:
+    """Tell what came out from what went in where that was said first: ``aus 3 kg Äpfeln 7 Gläser Mus``."""
+    lines = context.things.lines
+    used = [one for one in lines if one.mode == "used"]
+    for one in used:
+        if one.words is None and one.lot is None and any(a.sort == "jar" for a in one.amounts):
+            one.mode = "main"  # jars without a name are never what went in
+    if not used or any(one.words is not None and one.mode != "used" for one in lines):
+        return
+    named = [one for one in used if one.mode == "used" and one.words is not None]
+    for k, one in enumerate(named[1:], 1):
+        jars = any(a.sort == "jar" for a in one.amounts)
+        if not one.joined or (one.joined == "comma" and jars):
+            for other in named[k:]:
+                other.mode = "main"
+            return
+    if named:
+        _cut(context, named[-1])
+
+
+def _cut(context: Context, last: Thing) -> None:
+    """Part ``Äpfeln Apfelmus`` into what went in and what came out of it, where both are known."""
+    start, end = last.words or (0, 0)
+    find, said = context.maker.names.find, context.scanner.said
+    for cut in range(start + 1, end):
+        one, other = find(said(start, cut)), find(said(cut, end), makes=True)
+        if one.state in ("book", "table") and other.state in ("book", "table", "made"):
+            last.words = (start, cut)
+            lines = context.things.lines
+            lines.insert(lines.index(last) + 1, Thing(words=(cut, end), joined="and"))
+            return
 
 
 def used_of(context: Context, used: list[Thing], body: Body) -> list[Body]:
