@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ledger.door.hearing import hear_method
 from ledger.errors import InputError
 from ledger.messages import LANGUAGES, Message, Names, Typed
 from ledger.messages.words import as_typed, word
@@ -18,7 +19,8 @@ def choice(text: str, choices: Sequence[str], field: str) -> str:
         for one in choices:
             if said == (word(code, one, field).casefold() if code else one):
                 return one
-    return text
+    heard = hear_method(text) if field == "method" else None
+    return heard if heard in choices else text
 
 
 def chosen(text: str, choices: Sequence[str], field: str) -> str:
@@ -32,6 +34,8 @@ def chosen(text: str, choices: Sequence[str], field: str) -> str:
     found = choice(text, choices, field)
     if found in choices:
         return found
+    if field == "method" and hear_method(text) is not None:
+        raise InputError(field, Message.of("refusal-either-canning", text=Typed(text)))
     raise InputError(
         field,
         Message.of("refusal-no-word", text=Typed(text)),

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any, get_args
 
 from ledger.door.choosing import chosen
+from ledger.door.hearing import hear_length
 from ledger.door.texts import PARTS, Texts, whole_number
 from ledger.errors import InputError
 from ledger.items import near_misses
@@ -18,6 +19,7 @@ __all__ = ["fill", "fill_sort"]
 
 _FOR_ALL = ("for_crop", "bed", "kept", "variety")
 """Fields of a line that, said once, hold for every line."""
+_LENGTHS = ("headspace", "altitude", "row", "area", "height")
 
 
 def fill(
@@ -100,6 +102,8 @@ def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
         body[name] = texts.whole(value, name)
     elif field.choices and isinstance(value, str):
         body[name] = chosen(value, field.choices, name)
+    elif name in _LENGTHS and isinstance(value, str):
+        body[name] = hear_length(value, texts.catalogue, name)
     else:
         body[name] = value
 

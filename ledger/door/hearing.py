@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from ledger.amounts import parse_measure
 from ledger.errors import InputError
 from ledger.known.catalogue import Catalogue
 
-__all__ = ["hear", "hear_minutes", "hear_span"]
+__all__ = ["hear", "hear_length", "hear_method", "hear_minutes", "hear_span"]
 
 _UNREAD = ("refusal-no-number-first", "refusal-second-number", "refusal-unit-unknown")
 """Refusals of what may be right in another language; any other says what is wrong with the number."""
@@ -44,3 +45,21 @@ def hear_minutes(text: str, catalogue: Catalogue) -> tuple[str, str] | None:
     from ledger.saying.phrase import minutes
 
     return minutes(text, catalogue.setting("language") or "en")
+
+
+def hear_length(text: str, catalogue: Catalogue, field: str) -> str:
+    """Return ``1/2 in`` for ``1/2 Zoll``; what is no length stays as it is, for the door to refuse."""
+    from ledger.saying.phrase import length
+
+    try:
+        parse_measure(text, "area" if field == "area" else "length", field)
+    except InputError:
+        return length(text, catalogue.setting("language") or "en") or text
+    return text
+
+
+def hear_method(text: str) -> str | None:
+    """Return the method that words name; "canning" where that may be either way; None: no method."""
+    from ledger.saying.phrase import method
+
+    return method(text, "en")

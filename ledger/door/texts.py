@@ -21,6 +21,7 @@ from ledger.amounts import (
     parts_thousands,
     split_line,
 )
+from ledger.door.acid import read_acid
 from ledger.door.answers import Answers
 from ledger.door.choosing import choice
 from ledger.door.hearing import hear, hear_minutes, hear_span
@@ -42,7 +43,6 @@ _FROM = re.compile(r"\s+from\s+(?:lot|jar)\s+(?P<lot>\S+)$", re.IGNORECASE)
 _UNIT_OF = {"age": "year", "years": "year", "days": "day", "minutes": "minute"}
 """Fields whose number may be typed with the unit that it has."""
 _COMMA = re.compile(r"\d+,\d+")
-_FRESH = re.compile(r"\b(fresh|squeezed|home-?made|diluted|own)\b", re.IGNORECASE)
 _STRAINED = re.compile(r"[\s,(]+(strained( out)?|taken out|abgeseiht)\)?\s*$", re.IGNORECASE)
 _PACKED = re.compile(r"\d+\s*[x×@]\s*\d|\d+\s+\d+[-\s]?[a-zA-Z]+[-\s]\w")
 _PAIR = re.compile(
@@ -51,7 +51,6 @@ _PAIR = re.compile(
     re.IGNORECASE,
 )
 _SAYS = re.compile(r"(?:\s+of\s+.*?)?\s+(?:weighs?|is|wiegt|ist)$|\s+of\s+.*$", re.IGNORECASE)
-_ACIDS = ("lemon juice", "citric acid", "vinegar 5%")
 
 
 def whole_number(text: Any) -> Any:
@@ -249,25 +248,7 @@ class Texts:
 
     def acid(self, text: str, field: str = "acid") -> dict[str, Any]:
         """Return ``1 tbsp lemon juice per jar``, its words in any order, as acid."""
-        words = " ".join(text.replace(":", " ").split())
-        per = re.search(r"\bper (jar|batch)\b", words, re.IGNORECASE)
-        if per is not None:
-            words = f"{words[: per.start()]} {words[per.end() :]}"
-        if _FRESH.search(words):
-            raise InputError(
-                field,
-                Message.of("refusal-acid-varies", text=Typed(text)),
-            )
-        words = re.sub(r"\bbottled\s+", "", words, flags=re.IGNORECASE)
-        for acid in _ACIDS:
-            at = words.lower().find(acid)
-            said = " ".join(f"{words[:at]} {words[at + len(acid) :]}".split()).removesuffix(" of")
-            if at >= 0 and said:  # in the letters typed: T and t are two units
-                return {"acid": acid, "amount": said, "per": per[1].lower() if per else "jar"}
-        raise InputError(
-            field,
-            Message.of("refusal-not-an-acid", text=Typed(text), names=Names(tuple(_ACIDS))),
-        )
+        return read_acid(text, field)
 
     def fuel(self, text: str, field: str = "fuel") -> dict[str, Any]:
         """Return ``electricity 2.4 kWh`` or ``1 lb propane`` as fuel."""

@@ -9,7 +9,7 @@ from ledger.saying.language import Language
 from ledger.saying.numbers import figure, number_at
 from ledger.saying.tokens import Token
 
-__all__ = ["length_at", "pressure_at", "time_at"]
+__all__ = ["length_at", "length_text", "pressure_at", "time_at"]
 
 _LENGTHS = {"inch": "in", "cm": "cm", "foot": "ft", "metre": "m", "yard": "yd"}
 
@@ -115,9 +115,9 @@ def length_at(words: Language, tokens: Sequence[Token], i: int) -> tuple[str, st
     """
     head = words.find("process", tokens, i)
     if head is not None and head[0] == "headspace":
-        said = _length(words, tokens, i + head[1])
+        said = length_text(words, tokens, i + head[1])
         return None if said is None else ("headspace", said[0], head[1] + said[1])
-    said = _length(words, tokens, i)
+    said = length_text(words, tokens, i)
     if said is None:
         return None
     at = i + said[1]
@@ -138,7 +138,8 @@ def length_at(words: Language, tokens: Sequence[Token], i: int) -> tuple[str, st
     return "length", said[0], said[1]
 
 
-def _length(words: Language, tokens: Sequence[Token], i: int) -> tuple[str, int, str] | None:
+def length_text(words: Language, tokens: Sequence[Token], i: int) -> tuple[str, int, str] | None:
+    """Return a length or an area as text, how many tokens it takes, and its unit's name or ``area``."""
     number = number_at(words, tokens, i)
     if number is None:
         return None

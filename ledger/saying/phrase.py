@@ -6,13 +6,14 @@ import re
 from collections.abc import Iterator
 from itertools import islice
 
+from ledger.kinds.methods import METHODS
 from ledger.saying.language import CODES, Language, language
-from ledger.saying.measures import time_at
+from ledger.saying.measures import length_text, time_at
 from ledger.saying.numbers import Number, figure, number_at
 from ledger.saying.quantities import Quantity, quantity_at
 from ledger.saying.tokens import tokens_of
 
-__all__ = ["heard", "in_figures", "minutes", "span", "split_price"]
+__all__ = ["heard", "in_figures", "length", "method", "minutes", "span", "split_price"]
 
 _PRICE = re.compile(
     r"(?P<line>.*?\D\S*)\s+(?:(?:for|für)\s+)?"
@@ -99,6 +100,48 @@ def minutes(text: str, code: str) -> tuple[str, str] | None:
             found = time_at(words, tokens, i) if one.sort in ("num", "word") else None
             if found is not None and i + found[2] == len(tokens):
                 return text[: one.start].strip(), figure(found[0])
+    return None
+
+
+def length(text: str, code: str) -> str | None:
+    """Return a length or an area in the units of every book; None where it is none.
+
+    Examples
+    --------
+    >>> length("1/2 Zoll", "de"), length("1,2 cm", "de"), length("10 Quadratmeter", "de")
+    ('1/2 in', '1.2 cm', '10 m2')
+    """
+    tokens = tokens_of(text)
+    for words in _languages(code):
+        found = length_text(words, tokens, 0)
+        if found is None or found[1] != len(tokens):
+            continue
+        unit = found[0].partition(" ")[2]
+        typed = re.match(r"[\d\s/½¼¾⅓⅔]+(?![\d.,])", text.strip())  # a fraction stays one
+        return f"{typed[0].strip()} {unit}" if typed else found[0]
+    return None
+
+
+def method(text: str, code: str) -> str | None:
+    """Return the way of putting up that words name; "canning" where it may be either way of that.
+
+    Examples
+    --------
+    >>> method("im Wasserbad", "de"), method("eingefroren", "de"), method("Einkochen", "de")
+    ('boiling water', 'freeze', 'canning')
+    """
+    tokens = tokens_of(text)
+    for words in _languages(code):
+        way, verb = words.find("process", tokens, 0), words.find("verb", tokens, 0)
+        if way is not None and way[0] in METHODS and way[1] == len(tokens):
+            return str(way[0])
+        if verb is not None and verb[1] == len(tokens) and verb[0].kind == "put_up":
+            return verb[0].method or "canning"
+        if words.is_("meaning", text) and words.find("meaning", tokens, 0) == (
+            "batches",
+            len(tokens),
+        ):
+            return "canning"
     return None
 
 

@@ -42,3 +42,26 @@ def test_a_capital_letter_is_no_small_one(texts):
 def test_what_is_no_acid_with_an_amount_is_refused(texts, text):
     with pytest.raises(InputError, match="is not an acid and its amount"):
         texts.acid(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "acid"),
+    [
+        ("1 EL Zitronensaft je Glas", ("lemon juice", "1 EL", "jar")),
+        ("1 EL Zitronensaft aus der Flasche pro Glas", ("lemon juice", "1 EL", "jar")),
+        ("1/4 TL Zitronensäure", ("citric acid", "1/4 TL", "jar")),
+        ("2 EL Essig 5% je Glas", ("vinegar 5%", "2 EL", "jar")),
+        ("Essig (5 %) 2 EL", ("vinegar 5%", "2 EL", "jar")),
+        ("500 ml 5%iger Essig je Ansatz", ("vinegar 5%", "500 ml", "batch")),
+    ],
+)
+def test_an_acid_is_read_in_german_too(texts, text, acid):
+    assert texts.acid(text) == dict(zip(("acid", "amount", "per"), acid, strict=True))
+
+
+@pytest.mark.parametrize(
+    "text", ["2 EL Essig je Glas", "Zitronensaft", "1 EL frischer Zitronensaft", "1 EL Essig 6%"]
+)
+def test_vinegar_without_its_strength_and_fresh_juice_are_no_acid_in_german_either(texts, text):
+    with pytest.raises(InputError):
+        texts.acid(text)

@@ -106,3 +106,41 @@ def test_a_setting_is_named_in_german(tmp_path, fixed_day):
     assert done.exit_code == 0, done.output
     with Book.open(place) as book:
         assert book.setting("currency") == "EUR"
+
+
+@pytest.mark.parametrize(
+    ("typed", "stored"),
+    [("1/2 Zoll", "1/2 in"), ("1,2 cm", "1.2 cm"), ("13 mm", "13 mm"), ("1/4 in", "1/4 in")],
+)
+def test_a_headspace_is_read_in_german(put_up, typed, stored):
+    done, (body,) = put_up("--made", "2 500-ml-Gläser", "--method", "Druck", "--headspace", typed)
+    assert done.exit_code == 0, done.output
+    assert body["headspace"] == stored
+
+
+@pytest.mark.parametrize("typed", ["Zoll", "viel", "1,2 kg"])
+def test_what_is_no_length_is_refused_by_its_field(put_up, typed):
+    done, bodies = put_up("--made", "2 500-ml-Gläser", "--method", "Druck", "--headspace", typed)
+    assert isinstance(done.exception, InputError)
+    assert (done.exception.field, bodies) == ("headspace", [])
+
+
+@pytest.mark.parametrize(
+    ("typed", "method"),
+    [
+        ("im Wasserbad", "boiling water"), ("Einkochautomat", "boiling water"),
+        ("Dampfdruckkocher", "pressure"), ("eingefroren", "freeze"), ("gedörrt", "dry"),
+    ],
+)  # fmt: skip
+def test_other_words_for_a_method_are_read(put_up, typed, method):
+    done, (body,) = put_up("--made", "2 500-ml-Gläser", "--method", typed)
+    assert done.exit_code == 0, done.output
+    assert body["method"] == method
+
+
+@pytest.mark.parametrize("typed", ["Einkochen", "eingekocht", "Einmachen", "canned"])
+def test_a_word_for_both_ways_of_canning_is_never_taken_for_one(put_up, typed):
+    done, bodies = put_up("--made", "2 500-ml-Gläser", "--method", typed)
+    assert isinstance(done.exception, InputError)
+    assert done.exception.says("refusal-either-canning")
+    assert bodies == []
