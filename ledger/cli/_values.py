@@ -91,7 +91,7 @@ def jars(n: int, jar: str, *, several: bool = False) -> str:
     plural = n != 1 or several
     if _is_english():
         return f"{n} {jar}{'s' if plural else ''}"
-    if word(jar) == jar:  # 500 ml jar: a size, and no word
+    if jar[:1].isdigit() or word(jar) == jar:  # 500 ml jar: a size, and no word
         return say(jar_said(jar, n))
     name = word(f"{jar}s") if plural else word(jar)
     return f"{n} {word(jar) if name == f'{jar}s' else name}"

@@ -20,7 +20,7 @@ def choice(text: str, choices: Sequence[str], field: str) -> str:
             if said == (word(code, one, field).casefold() if code else one):
                 return one
     heard = hear_method(text) if field == "method" else None
-    return heard if heard in choices else text
+    return heard if heard is not None and heard in choices else text
 
 
 def chosen(text: str, choices: Sequence[str], field: str) -> str:

@@ -23,6 +23,7 @@ from ledger.items import ItemFacts
 from ledger.kinds.resolving import MOST, first_measure, join
 from ledger.kinds.telling import jar_word
 from ledger.messages import Code, Message, Names, Typed, measured, sentence
+from ledger.messages.units import amount as amount_said
 from ledger.messages.units import unit as unit_said
 from ledger.reference.crossing import Weights
 
@@ -261,7 +262,7 @@ def ask_weight(amount: Amount, item: str, target: str) -> str:
     grams = grams if ul is None else round(ul / 1000)
     return sentence(
         "doubt-kept-as-said",
-        amount=measured(amount.text),
+        amount=amount_said(amount.text),
         name=item,
         unit=unit_said(unit),
         command=Code(f'croftbook item "{item}" --g-per "{unit} {grams}"'),

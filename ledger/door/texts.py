@@ -294,7 +294,7 @@ class Texts:
                 Message.of("refusal-not-unit-and-number", text=Typed(text), example=Code(example)),
             )
         unit = jar[0] if jar else _SAYS.sub("", match["unit"])
-        unit = canonical_jar(unit) or canonical(unit, self.measures) or unit
+        unit = canonical_jar(unit) or canonical(unit, self.measures) or self._unit(unit)
         number = self.number(match["number"], "decimal", field)
         if field == "pieces_per":
             return unit, re.sub(r"\s*(pieces?|of them)$", "", number)
@@ -305,6 +305,11 @@ class Texts:
         if amount.measure != "mass":
             return unit, number
         return unit, _grams(amount.exact)
+
+    def _unit(self, said: str) -> str:
+        """Return ``bucket`` for ``Eimer``; a word that is no unit in any language as it is."""
+        unit = (hear(f"1 {said}", self.catalogue) or "").removeprefix("1 ")
+        return canonical(unit, self.measures) or said
 
     def keeps(self, text: str, field: str = "keeps") -> tuple[str, str]:
         """Return ``fridge 4 days`` as a place and a length of time."""

@@ -12,7 +12,8 @@ from ledger.kinds.fields import Amount, Decimal, ItemName, Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Keeps, Struct
 from ledger.kinds.resolving import Body, Resolver, above_zero
-from ledger.messages import Choice, Message, Typed
+from ledger.messages import Choice, Message, Sentence, Typed
+from ledger.messages.units import unit as unit_said
 from ledger.reference import foods
 from ledger.reference.foods import by_id
 
@@ -105,9 +106,9 @@ def says(body: dict[str, Any]) -> Message:
     if row := by_id(body["food"]) if "food" in body else None:
         more.append(Message.of("told-food-table", row=row.description.replace(", ", " ")))
     for unit, grams in body.get("g_per", {}).items():
-        more.append(Message.of("told-grams-each", unit=unit, x=telling.measure(str(grams))))
+        more.append(Message.of("told-grams-each", unit=_unit(unit), x=telling.measure(str(grams))))
     for unit, many in body.get("pieces_per", {}).items():
-        more.append(Message.of("told-pieces-each", unit=unit, x=telling.measure(str(many))))
+        more.append(Message.of("told-pieces-each", unit=_unit(unit), x=telling.measure(str(many))))
     keeps = body.get("keeps", {})
     spans = [
         Message.of("told-keeps-at", span=span(keeps[one]), place=Choice(one))
@@ -121,6 +122,12 @@ def says(body: dict[str, Any]) -> Message:
     if more:
         return Message.of("told-item-with", **told, more=telling.texts(more))
     return Message.of("told-item", **told)
+
+
+def _unit(code: str) -> Any:
+    """Return a unit as it is said in any language."""
+    said = unit_said(code)
+    return said.says if isinstance(said, Sentence) else said
 
 
 def _said(name: str, value: Any) -> Message:

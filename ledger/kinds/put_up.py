@@ -18,6 +18,7 @@ from ledger.kinds.resolving import Body, Resolver, first_measure, several_lines
 from ledger.kinds.upcasting import LINES
 from ledger.labels import split_label
 from ledger.messages import Message, measured, sentence
+from ledger.messages.words import word
 from ledger.reference.crossing import Weights
 
 
@@ -191,12 +192,18 @@ def _jarred(out: Body, body: Body, lines: Resolver, field: str) -> None:
             f"{field}.unsealed",
             Message.of("refusal-unsealed-over-jars", unsealed=unsealed, jars=jars),
         )
-    last = lines.catalogue.lids_of.get(item_key(out["jar"]), "lid")
+    last = lines.catalogue.lids_of.get(item_key(out["jar"]))
     out["lids"], _ = lines.item(
-        out.get("lids") or body.get("lids") or last, "lids", f"{field}.lids"
+        out.get("lids") or body.get("lids") or last or _lids(lines), "lids", f"{field}.lids"
     )
     if "labels" in out:
         _check_labels(out["labels"], jars, unsealed, f"{field}.labels")
+
+
+def _lids(lines: Resolver) -> str:
+    """Return the name of lids that nobody named: ``lid`` where the book has such, else its language's word."""
+    known = lines.catalogue.facts("lid") is not None
+    return "lid" if known else word(lines.catalogue.setting("language") or "en", "lid")
 
 
 def _check_labels(labels: Body, jars: int, unsealed: int, field: str) -> None:

@@ -46,6 +46,10 @@ class Part:
     address: str = ""
 
 
+_METRIC = re.compile(r"\d+(?:\.\d+)? m?l")
+"""What a metric jar holds, as its name says it."""
+
+
 class Catalogue:
     """The messages of one folder; a file is opened when an id of its area is first asked for.
 
@@ -203,7 +207,7 @@ class Speaker:
         if value is None:
             return []
         if isinstance(value, str):
-            return [Part(self.language.isolated(value))]
+            return [Part(self.language.isolated(self.jar(value)))]
         if isinstance(value, (int, float)):
             plain = options.get("style") == "plain"  # a year, a number that is searched for
             return [Part(str(value) if plain else self.language.number(value))]
@@ -238,6 +242,21 @@ class Speaker:
         if isinstance(value, types.Link):
             return [Part(value.address, "link", value.address)]
         return [Part(value.word)]
+
+    def jar(self, name: str) -> str:
+        """Return a jar by its size, ``Glas zu 500 ml``; another name, and any in English, as it is.
+
+        A jar has its name from its size, and from nobody in the house.
+        """
+        if not name.endswith(" jar") or self.language.code == "en":
+            return name
+        size = name.removesuffix(" jar")
+        if _METRIC.fullmatch(size):
+            from ledger.messages.message import Measured
+
+            return _flat(self._said("told-jar-metric", "", {"holds": Measured(size)}))
+        id_ = f"word-{name.replace(' ', '-').replace('.', '-')}"
+        return _flat(self._said(id_, "", {})) if self.has(id_) else name
 
     def _typed(self, text: str) -> list[Part]:
         from ledger.messages.message import Choice

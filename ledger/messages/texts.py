@@ -149,7 +149,10 @@ def fixed(word: str, of: str = "") -> str:
     from ledger.messages.words import ids_of
 
     spoken = speaker("en")
-    return next((Sentence(word, Message(id_)) for id_ in ids_of(word, of) if spoken.own(id_)), word)
+    plain = Sentence(word, word) if word.endswith(" jar") else word  # a jar is said by its size
+    return next(
+        (Sentence(word, Message(id_)) for id_ in ids_of(word, of) if spoken.own(id_)), plain
+    )
 
 
 def joined(between: str, texts: Iterable[str]) -> str:

@@ -24,6 +24,7 @@ __all__ = ["amount", "amount_later", "together", "unit"]
 
 _A = re.compile(r"(?P<above>.+) an? (?P<below>.+)")
 _NUMBERS = re.compile(r"([-+<>]?\d[\d,]*(?:\.\d+)?[¼½¾⅓⅔⅛]?|[¼½¾⅓⅔⅛]|\.\d+) ?((?:m2|[^\d¼½¾⅓⅔⅛])*)")
+_METRIC_JARS = re.compile(r"(\d+) (\d+(?:\.\d+)?) (ml|l) jars?")
 _THOUSANDTH = "1/1000 "
 _BY_TIME = {
     "hour": "unit-an-hour",
@@ -75,6 +76,11 @@ def amount(text: str) -> str:
     text : str
         Numbers with their units, ``7 lb 3 oz``, ``2.00 per kg``, ``8 to 12 months``.
     """
+    if (jars := _METRIC_JARS.fullmatch(text)) is not None:
+        from ledger.messages.message import Measured, Message
+
+        holds = Measured(f"{jars[2]} {jars[3]}")
+        return Sentence(text, Message.of("told-jars-metric", n=int(jars[1]), holds=holds))
     pieces: list[str] = []
     at = 0
     for found in _NUMBERS.finditer(text):
@@ -92,8 +98,9 @@ def amount(text: str) -> str:
 
 def _counted(number: str, code: str) -> str:
     """Return a unit behind a number: ``cup`` behind 2 says cups in a language that bends it."""
-    several = _id(f"{code}s")
-    if number == "1" or not speaker("en").has(several):
+    ends = (f"{code}s", f"{code}es", f"{code.removesuffix('f')}ves")  # crates, boxes, loaves
+    several = next((_id(one) for one in ends if speaker("en").has(_id(one))), None)
+    if number == "1" or several is None:
         return unit(code)
     return Sentence(code, sentence(several).says)
 

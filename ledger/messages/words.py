@@ -27,7 +27,8 @@ def word(language: str, value: str, of: str = "") -> str:
         The column or field: a word may have a sense of its own there.
     """
     spoken = speaker(language)
-    return next((spoken.text(id_) for id_ in ids_of(value, of) if spoken.own(id_)), value)
+    found = next((spoken.text(id_) for id_ in ids_of(value, of) if spoken.own(id_)), None)
+    return spoken.jar(value) if found is None else found
 
 
 def as_typed(values: Sequence[str], of: str = "") -> tuple[Message | Code, ...]:

@@ -13,6 +13,7 @@ from ledger.messages import Message, Typed, joined, sentence
 from ledger.saying.known import Known
 from ledger.saying.language import language
 from ledger.saying.numbers import figure, number_at
+from ledger.saying.phrase import jar_named
 from ledger.saying.plain import typed
 from ledger.saying.prices import sums
 from ledger.saying.quantities import quantity_at
@@ -155,9 +156,7 @@ def _rounded(grams: Any) -> Any:
 
 def _jars(one: Waiting, said: str, known: Known) -> list[Entry]:
     """Say which size the jars were, in every entry that left it open."""
-    from ledger.amounts import canonical_jar
-
-    jar = canonical_jar(said) or canonical_jar(f"{said} jar")
+    jar = jar_named(said, known.language)
     if jar is None:
         raise InputError("answer", Message.of("refusal-no-jar-size", text=Typed(said)))
     out = []

@@ -11,11 +11,13 @@ from ledger.door.money import in_own_money
 from ledger.errors import InputError
 from ledger.messages import Names, fixed, measured, sentence
 from ledger.messages.units import amount
+from ledger.messages.units import unit as unit_said
 from ledger.saying.asking import Question
 from ledger.saying.echo import jars_said
 from ledger.saying.known import CAME, Known
 from ledger.saying.language import Language
 from ledger.saying.numbers import figure
+from ledger.saying.phrase import jar_named
 from ledger.saying.quantities import Quantity, quantity_at
 from ledger.saying.settled import Settled
 from ledger.saying.things import Thing
@@ -202,7 +204,8 @@ class Measuring:
             answer = self.ask(
                 "jar", f"jar of {item}", text, list(map(fixed, some)), line=at, waits=True
             )
-            return said.in_jars(answer) if answer else said
+            jar = jar_named(answer, self.known.language) if answer else None
+            return said.in_jars(jar) if jar else said
         return said
 
     def _ask_weight(self, item: str, said: Quantity, at: int) -> None:
@@ -213,7 +216,7 @@ class Measuring:
         self.ask(
             "weight",
             f"{unit} of {item}",
-            sentence("asked-weight", unit=unit, name=item),
+            sentence("asked-weight", unit=unit_said(unit), name=item),
             [],
             line=at,
             waits=True,

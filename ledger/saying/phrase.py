@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from itertools import islice
 
+from ledger.amounts import canonical_jar
 from ledger.kinds.methods import METHODS
 from ledger.saying.language import CODES, Language, language
 from ledger.saying.measures import length_text, time_at
@@ -13,7 +14,7 @@ from ledger.saying.numbers import Number, figure, number_at
 from ledger.saying.quantities import Quantity, quantity_at
 from ledger.saying.tokens import tokens_of
 
-__all__ = ["heard", "in_figures", "length", "method", "minutes", "span", "split_price"]
+__all__ = ["heard", "in_figures", "jar_named", "length", "method", "minutes", "span", "split_price"]
 
 _PRICE = re.compile(
     r"(?P<line>.*?\D\S*)\s+(?:(?:for|für)\s+)?"
@@ -101,6 +102,19 @@ def minutes(text: str, code: str) -> tuple[str, str] | None:
             if found is not None and i + found[2] == len(tokens):
                 return text[: one.start].strip(), figure(found[0])
     return None
+
+
+def jar_named(text: str, code: str) -> str | None:
+    """Return the jar that words name, as an amount has it; None where they name none of a known size.
+
+    Examples
+    --------
+    >>> jar_named("pint", "en"), jar_named("500-ml-Glas", "de"), jar_named("Glas zu 1 l", "de")
+    ('pint jar', '500 ml jar', '1 l jar')
+    """
+    own = canonical_jar(text) or canonical_jar(f"{text} jar")
+    said = "" if own else (heard(f"1 {text}", code) or "")
+    return own or canonical_jar(said.removeprefix("1 "))
 
 
 def length(text: str, code: str) -> str | None:

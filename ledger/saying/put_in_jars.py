@@ -9,6 +9,7 @@ from ledger.messages import Names, fixed, measured, sentence
 from ledger.saying.drafting import Body, Context
 from ledger.saying.making import Line
 from ledger.saying.measuring import amounts_named
+from ledger.saying.phrase import jar_named
 from ledger.saying.quantities import Quantity
 
 __all__ = ["kept", "made_of", "unsealed"]
@@ -28,9 +29,9 @@ def made_of(context: Context, line: Line, method: str | None, *, is_canned: bool
         jar = known[0] if len(known) == 1 else None
         if jar is None:
             sizes = _METRIC_SIZES if context.known.measures == "metric" else _SIZES
-            jar = maker.ask(
-                "jar", "jar", sentence("asked-which-jars"), list(map(fixed, known or sizes))
-            )
+            options = list(map(fixed, known or sizes))
+            size = maker.ask("jar", "jar", sentence("asked-which-jars"), options)
+            jar = jar_named(size, context.known.language) if size else None
         if jar is None:
             return [{"jars": int(said.many)}] if said.many.denominator == 1 else []
     if jar is None:

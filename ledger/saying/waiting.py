@@ -14,6 +14,7 @@ from typing import Any
 from ledger.kinds import KINDS, Phase
 from ledger.kinds.counted import OPENING_DAYS
 from ledger.messages import Day, Names, measured, sentence
+from ledger.messages.units import unit as unit_said
 from ledger.saying.known import Known
 from ledger.saying.language import language
 
@@ -73,7 +74,7 @@ def _weights(known: Known) -> Iterator[Waiting]:
                     continue
                 item = known.catalogue.name(line["item"])
                 text = (
-                    sentence("asked-weight", unit=unit, name=item)
+                    sentence("asked-weight", unit=unit_said(unit), name=item)
                     if unit != "jar"
                     else sentence("asked-jar-size", name=item)
                 )

@@ -9,6 +9,7 @@ from click.testing import CliRunner
 
 from ledger import Answers, Book
 from ledger.cli._root import root
+from ledger.door.texts import Texts
 
 PAIRS = [
     ("grüne Bohnen", "grüne Bohne"), ("Apfel", "Äpfel"), ("Tomaten", "Tomate"), ("Pflaume", "Pflaumen"),
@@ -72,3 +73,20 @@ def test_said_and_typed_come_to_one_item(book, tmp_path):
     assert {line["item"] for body in bodies(book, "harvested") for line in body["lines"]} == {
         "Buschbohne"
     }
+
+
+def test_lids_that_nobody_named_have_a_german_name(book):
+    batch = {
+        "makes": "Apfelmus", "used": [{"item": "Äpfel", "amount": "3 kg"}], "method": "boiling water",
+        "made": [{"jars": 3, "jar": "500 ml jar"}],
+    }  # fmt: skip
+    book.write("put_up", batch, on="2026-09-02")
+    assert bodies(book, "put_up")[0]["made"][0]["lids"] == "Deckel"
+    assert {body["sort"] for body in bodies(book, "item_described")} == {"food", "jar", "lid"}
+
+
+def test_what_a_german_container_weighs_counts_for_it(book):
+    texts = Texts(book.catalogue())
+    assert texts.pair("Eimer 8 kg") == ("bucket", "8000")
+    assert texts.pair("Dose 400") == ("can", "400")
+    assert texts.pair("Butte 12") == ("Butte", "12")

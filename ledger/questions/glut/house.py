@@ -33,6 +33,7 @@ from ledger.questions.shared.ways import (
     stove_hours,
 )
 from ledger.reference import servings, winter
+from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
     from ledger.figures import Array
@@ -51,6 +52,7 @@ __all__ = [
     "published_batch",
 ]
 
+_LID = SORTS.index("lid")
 _ACTIONS = {"freeze": "freeze", "dry": "dry", "ferment": "ferment"}
 
 
@@ -125,8 +127,7 @@ def freezer_room(state: State) -> tuple[float, float]:
 
 def _limits(state: State, hours: float, stove: float) -> Limits:
     empties = {jar: float(row["empty"]) for jar, row in state.once(jar_totals).items()}
-    lid = state.facts.find("lid")
-    lids = 0.0 if lid is None else float(state.left[state.lots["item"] == lid].sum()) / 1000
+    lids = float(state.left[state.facts.sort[state.lots["item"]] == _LID].sum()) / 1000
     room, rate = freezer_room(state)
     return Limits((hours,) * DAYS, stove, empties, lids, room, rate)
 
