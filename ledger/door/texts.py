@@ -192,6 +192,9 @@ class Texts:
         if kept:
             out["kept"] = kept
         said, (text, amount, words) = text, self.amount(text, field)
+        plain = hear(said, self.catalogue) if amount.jars is None and words else None
+        if plain is not None and (heard := self.amount(plain, field))[1].jars and not heard[2]:
+            text, amount, words = heard  # 5 Quart Gläser
         if amount.jars is None and _PACKED.match(said):
             words = said  # 7 x 500 ml may be one pot of 3.5 litres, or seven jars
         own_jar = self.catalogue.facts(words) if words else None

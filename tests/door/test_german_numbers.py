@@ -90,3 +90,15 @@ def test_what_a_german_container_weighs_counts_for_it(book):
     assert texts.pair("Eimer 8 kg") == ("bucket", "8000")
     assert texts.pair("Dose 400") == ("can", "400")
     assert texts.pair("Butte 12") == ("Butte", "12")
+
+
+@pytest.mark.parametrize(
+    ("text", "jar"),
+    [
+        ("5 Quart Gläser", "quart jar"), ("5 Quart-Gläser", "quart jar"), ("5 Gläser zu 1 l", "1 l jar"),
+        ("5 500-ml-Gläser", "500 ml jar"), ("5 Halblitergläser Keller", "500 ml jar"),
+    ],
+)  # fmt: skip
+def test_german_jars_are_read(book, text, jar):
+    made = Texts(book.catalogue()).made(text)
+    assert (made["jars"], made["jar"]) == (5, jar)
