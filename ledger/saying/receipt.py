@@ -22,6 +22,7 @@ from ledger.saying.money import money_text
 from ledger.saying.names import Names
 from ledger.saying.numbers import figures
 from ledger.saying.quantities import Quantity, quantity_at
+from ledger.saying.receipt_marks import mark_of
 from ledger.saying.settled import Settled
 from ledger.saying.tokens import Token, tokens_of
 
@@ -62,12 +63,13 @@ class _Slip:
 def is_receipt(text: str, words: Language) -> bool:
     """Return whether a text is a receipt: most of its lines end in a price, and no verb begins one."""
     lines = [line.strip() for line in text.split("\n") if line.strip()]
+    lines = [line for line in lines if _PRICE.search(line) or not mark_of(line, words)]
     priced = [line for line in lines if _PRICE.search(line)]
     if len(lines) < 3 or len(priced) < 2 or len(priced) * 2 < len(lines) - 1:
         return False
     later = lines[1:]
     return not any(
-        words.find("verb", tokens_of(line), 0) for line in later if not _mark(line, words)
+        words.find("verb", tokens_of(line), 0) for line in later if not mark_of(line, words)
     )
 
 
@@ -119,14 +121,14 @@ class _Reader:
     def line(self, line: str, after: str, *, is_first: bool) -> None:
         """Take one line of a receipt."""
         price = _PRICE.search(line)
-        mark = _mark(line, self.words)
+        mark = mark_of(line, self.words)
         if mark is not None:
             self._marked(mark, price)
             return
         if self._day(line):
             return
         ahead = _EACH.fullmatch(line)
-        if ahead is not None and _PRICE.search(after) and not _mark(after, self.words):
+        if ahead is not None and _PRICE.search(after) and not mark_of(after, self.words):
             self.times, self.each = int(ahead["many"]), Fraction(ahead["each"].replace(",", "."))
             return
         if price is None:
@@ -135,7 +137,11 @@ class _Reader:
         said = line[: price.start()].strip(" .:\t=")
         value = _value(price, self.words)
         if price["minus"] or price["behind"]:
-            self._off(value)
+            if self.words.find("receipt.deposit", tokens_of(said), 0):
+                self.slip.sum -= value  # a deposit that came back takes nothing off the food
+                self.slip.notes.append(" ".join(line.split()))
+            else:
+                self._off(value)
             return
         if self.pending is not None and self._is_only_amount(said):
             said, self.pending = f"{self.pending} {_many(said)}", None
@@ -360,20 +366,6 @@ class _Reader:
             self.reading.questions.append(
                 Question(about, text, options or [], waits, code, key=key)
             )
-
-
-def _mark(line: str, words: Language) -> str | None:
-    """Return which of the lines that are no article one is: total, tax, cash and the like."""
-    tokens = [one for one in tokens_of(line) if one.low not in ("*", "-", "=", ".")]
-    for name in ("discount", "subtotal", "total", "tax", "paid"):
-        found = words.find(f"receipt.{name}", tokens, 0)
-        if found is None:
-            continue
-        rest = [one for one in tokens[found[1] :] if one.sort == "word"]
-        allowed = ("eur", "usd", "b", "a", "incl", "inkl", "off", "due", "cash", "card", "sales")
-        if all(one.low in allowed or len(one.low) < 3 for one in rest) or name in ("tax", "paid"):
-            return name
-    return None
 
 
 def _value(price: re.Match[str], words: Language) -> Fraction:

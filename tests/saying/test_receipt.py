@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from saying.kitchen_said import TODAY, short
 
 from ledger import Answers, Book
@@ -164,3 +165,45 @@ def test_a_german_till_without_umlauts(known):
     ]  # fmt: skip
     assert found.sorts["hühnerfutter"] == "hen feed"
     assert found.sorts["230 ml jar"] == "jar"
+
+
+CARD = """Hofmarkt Lindenau
+Zucker 1 kg             1,19 A
+Kartoffeln 2 kg         4,98 A
+Zwischensumme           6,17
+Summe                   6,17
+{paid}
+"""
+PAID = (
+    "girocard 6,17", "Kartenzahlung 6,17", "Gegeben EC-Cash 6,17", "EC-Karte 6,17", "Kreditkarte 6,17",
+    "Gegeben BAR 10,00\nRückgeld 3,83", "MwSt 7% 0,40", "USt A 7% 5,77 0,40 6,17", "A 7,00% 5,77 0,40 6,17",
+    "inkl. MwSt 7% 0,40", "Netto 5,77\nBrutto 6,17", "Zu zahlen 6,17\nKontaktlos",
+    "Vielen Dank für Ihren Einkauf\nBon-Nr. 4711\nTerminal-ID 54012345\nBeleg-Nr. 1234\nUhrzeit 14:32",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("paid", PAID)
+def test_how_a_german_receipt_was_paid_is_no_ware(known, paid):
+    asked = read(CARD.format(paid=paid), known)
+    assert short(asked) == (
+        "bought 1 kg sugar paid=1.19, 2 kg potato paid=4.98; receipt_total=6.17; shop=Hofmarkt Lindenau"
+    )
+    assert asked.questions == []
+
+
+def test_a_deposit_that_came_back_takes_nothing_off_the_food(known):
+    text = "Hofmarkt\nZucker 1 kg 1,19\nMilch 1 l 1,29\nPfand 0,25\nLeergut -0,50\nSumme 2,23\ngirocard 2,23"
+    asked = read(text, known)
+    assert short(asked) == (
+        "bought 1 kg sugar paid=1.19, 1 l Milch paid=1.29; note=Leergut -0,50; other=Pfand 0.25; "
+        "receipt_total=2.23; shop=Hofmarkt ~belongs"
+    )
+
+
+def test_what_only_begins_like_such_a_line_is_a_ware(known):
+    text = "Hofmarkt\nKartoffeln 2 kg 4,98\nBarsch 1 kg 9,90\nKarten 1,00\nSumme 15,88"
+    assert [line["item"] for line in read(text, known).entries[0].body["lines"]] == ["potato"]
+    assert {one["words"] for one in read(text, known).entries[0].body["other"]} == {
+        "Barsch 1 kg",
+        "Karten",
+    }
