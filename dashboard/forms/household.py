@@ -44,7 +44,7 @@ def is_told(ask: Ask) -> bool:
 
 def household_form(ask: Ask) -> Component:
     """Return the form, filled with what holds now."""
-    words, now = ask.words, held(ask.data)
+    words, now = ask.words, {**held(ask.data), **_proposed(ask)}
     example = {"people": "4", "altitude": words(f"begin.altitude_{now['measures']}")}
     fields = [
         _picked(words, name, now[name])
@@ -67,6 +67,14 @@ def household_form(ask: Ask) -> Component:
         ],
         className="house",
     )  # fmt: skip
+
+
+def _proposed(ask: Ask) -> dict[str, str]:
+    """Return what is marked where nothing was said yet: kilograms where another language than English is spoken."""
+    known = ask.data.book.catalogue()
+    spoken = ask.words.language
+    proposed = {"language": spoken, "measures": "metric"} if spoken != "en" else {}
+    return {name: value for name, value in proposed.items() if not known.setting(name)}
 
 
 def _typed(words: Words, name: str, value: str, example: str) -> Component:

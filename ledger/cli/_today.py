@@ -9,9 +9,9 @@ import click
 
 from ledger.cli._common import book_options, read_book
 from ledger.cli._help import argument, command, option
-from ledger.cli._speech import echo, say, told
+from ledger.cli._speech import echo, language, say, told
 from ledger.cli._values import amount, day, number, word
-from ledger.messages import Day
+from ledger.messages import LANGUAGES, Day
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -53,6 +53,11 @@ _FIRST = {
     "gauge": ("gauge dial", "cli-first-gauge"),
 }
 """What an empty book asks, in its order, each with what it is good for; any may be left out."""
+_ABROAD = {
+    "language": ("language {code}", "cli-first-language"),
+    "currency": ("currency EUR", "cli-first-currency"),
+}
+"""What it asks before, where another language than English is spoken."""
 _TOLD = ("setting_changed", "item_described", "person_described")
 _A_START = 40
 
@@ -67,11 +72,18 @@ def _is_only_told(book: Book) -> bool:
 def _first(book: Book) -> str:
     """Return what a new book asks, how the first thing is written down, and where a full one is to be seen."""
     catalogue = book.catalogue()
-    open_ = [one for name, one in _FIRST.items() if not catalogue.setting(name)]
+    is_abroad = language() != LANGUAGES[0]
+    asked = {**(_ABROAD if is_abroad else {}), **_FIRST}
+    if is_abroad:
+        asked["altitude"] = ('altitude "800 m"', "cli-first-altitude")
+    open_ = [one for name, one in asked.items() if not catalogue.setting(name)]
     lines = []
     if open_:
         lines += [say("cli-first-say-once")]
-        lines += [f"  croftbook setting {text:<20} {say(why)}" for text, why in open_]
+        lines += [
+            f"  croftbook setting {text.format(code=language()):<20} {say(why)}"
+            for text, why in open_
+        ]
     lines += [
         f"  {say('cli-first-pantry')}",
         say("cli-first-then"),

@@ -44,6 +44,9 @@ class Doubts(Protocol):
     def settle(self, doubt: NeedsAnswer) -> None:
         """Return when the doubt may pass; raise it otherwise."""
 
+    def note(self, text: str) -> None:
+        """Note what was taken or assumed."""
+
 
 class Row(Protocol):
     """A row of the food table that a name plainly says."""

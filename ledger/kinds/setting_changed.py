@@ -14,7 +14,7 @@ from ledger.kinds.fields import Note, ValueText, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver
-from ledger.messages import Code, Day, Message, Row, Typed
+from ledger.messages import Code, Day, Message, Row, Typed, sentence
 
 Name = Literal[
     "altitude",
@@ -241,7 +241,16 @@ def resolve(body: Body, lines: Resolver) -> Body:
     if lines.comma and body["name"] in _NUMBERS:
         body = {**body, "value": _COMMA.sub(r"\1.\2", body["value"])}
     check_setting(body["name"], body["value"])
+    _point_to_measures(body, lines)
     return body
+
+
+def _point_to_measures(body: Body, lines: Resolver) -> None:
+    """Note that amounts go on in pounds and quarts, to a household that is not at home in those."""
+    abroad = {"currency": "USD", "language": "en"}.get(body["name"], body["value"])
+    if abroad != body["value"] and lines.catalogue.setting("measures") is None:
+        command = Code("croftbook setting measures metric")
+        lines.answers.note(sentence("doubt-measures-unset", command=command))
 
 
 KIND = Kind(

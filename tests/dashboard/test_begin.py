@@ -10,9 +10,10 @@ from dashboard.ask import Ask, words_of
 from dashboard.data import Data
 from dashboard.forms.happened import AS
 from dashboard.forms.happening import write_said
-from dashboard.forms.household import write_household
+from dashboard.forms.household import household_form, write_household
 from dashboard.pages.begin import first_answer, is_new
 from dashboard.parts.drawings import text_of
+from dashboard.words import Words
 from ledger import Answers, Book
 from ledger.errors import InputError
 
@@ -29,6 +30,17 @@ def data(tmp_path):
 
 def ask(data):
     return Ask(data, words_of(data))
+
+
+@pytest.mark.parametrize(("language", "marked"), [("de", {"de", "metric"}), ("en", {"en", "us"})])
+def test_the_form_marks_what_is_usual_where_the_language_is_spoken(data, language, marked):
+    form = household_form(Ask(data, Words(language)))
+    pressed = [
+        one.to_plotly_json()["props"]["data-text"]
+        for one in form._traverse()
+        if getattr(one, "aria-pressed", None) == "true"
+    ]
+    assert set(pressed) == marked
 
 
 def test_what_was_said_is_written_once_and_a_height_takes_the_unit_of_the_measures(data):

@@ -74,3 +74,4 @@ doubt-still-to-come = recorded_at: { $at } liegt noch in der Zukunft und bleibt 
 doubt-no-head-beside = neben der Datei steht kein Prüfkopf (.head), deshalb weiß niemand, ob ihr Ende ganz ist
 doubt-taken-as-jars = { $amount } { $name } gelten als { $jars }
 doubt-kept-as-said = { $amount } { $name } bleibt, wie es gesagt wurde: Was 1 { $unit } davon wiegt, ist nicht bekannt; sagt es in Gramm mit: { $command }
+doubt-measures-unset = Mengen stehen hier in Pfund (lb), Unzen und Quarts, bis es anders gesagt ist; auf Kilo und Liter stellt: { $command }

@@ -74,3 +74,4 @@ doubt-still-to-come = recorded_at: { $at } is still to come and is kept: the clo
 doubt-no-head-beside = no head stands beside the file, so nobody can tell whether its end is whole
 doubt-taken-as-jars = { $amount } { $name } are taken as { $jars }
 doubt-kept-as-said = { $amount } { $name } is kept as said: what one { $unit } of it weighs is not known; say it, in grams, with: { $command }
+doubt-measures-unset = Amounts stay in pounds, ounces and quarts until you say otherwise; for kilograms and litres: { $command }
