@@ -8,6 +8,7 @@ import pytest
 from know_how_tools import TODAY, asker, jam, one, writer
 
 from ledger.errors import InputError, NotFound
+from ledger.messages import worded
 from ledger.projections import PROJECTIONS
 
 FIELDS = {
@@ -53,6 +54,14 @@ def test_batch_practises_its_method_and_what_it_makes(write, show):
         assert one(answer, skill)["minutes_lately"] == 75
         assert one(answer, skill, "Ben")["minutes_lately"] == 25
         assert one(answer, skill, "Ada")["went_lately"] == 5
+
+
+def test_a_method_is_named_and_found_in_the_language(write, show):
+    write("harvested", "2026-06-20", item="strawberry", amount="9 lb")
+    jam(write, "2026-06-21", work=[{"person": "Ada", "minutes": "50"}])
+    found = {row["skill"] for row in show(skill="Wasserbad")["records"]}
+    assert found == {"boiling water"}
+    assert {worded(one, "de") for one in found} == {"Wasserbad"}
 
 
 def test_sowing_and_picking_practise_growing_that_crop(write, show):

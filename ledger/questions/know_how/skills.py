@@ -13,11 +13,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.door.choosing import choice
 from ledger.errors import NotFound
 from ledger.items import item_key, near_misses
 from ledger.kinds import KINDS
 from ledger.kinds.methods import METHODS
-from ledger.messages import Message, Names, Typed, sentence
+from ledger.messages import Message, Names, Typed, fixed, sentence
 from ledger.replay.columns import Array
 from ledger.replay.state import day_number, day_text
 from ledger.replay.tables import ROLES
@@ -119,6 +120,8 @@ class Skills:
         """Return the number of a skill, however it is spelled, or None."""
         key = item_key(text)
         known = {item_key(name): i for i, name in enumerate(self.names)}
+        if key not in known:  # a method as any language says it
+            key = item_key(choice(text, METHODS, "method"))
         if key not in known:  # another name of an item or crop
             code = self._by_doing(key)
             key = "" if code is None else item_key(self._doing_name(code))
@@ -220,7 +223,7 @@ class Skills:
     def _doing_name(self, code: int) -> str:
         names = self.state.facts.names
         if code < len(METHODS):
-            return METHODS[code]
+            return fixed(METHODS[code])
         number = code - len(METHODS)
         return names[number] if number < len(names) else _growing(names[number - len(names)])
 
