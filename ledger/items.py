@@ -29,6 +29,8 @@ _IRREGULAR = {
     "canoes": "canoe", "aloes": "aloe",
 }  # fmt: skip
 
+_NOUN = 3
+"""Letters of the shortest noun that makes a German compound: Mus."""
 _APOSTROPHES = re.compile("['’‘`]")
 
 
@@ -86,8 +88,17 @@ def near_misses(name: str, known: Iterable[str], limit: int = 3) -> list[str]:
     return [
         str(original)
         for match, _, original in found
-        if re.sub(r"\d+", "#", match) != bare and len(match.split()) == len(key.split())
+        if re.sub(r"\d+", "#", match) != bare
+        and len(match.split()) == len(key.split())
+        and not _is_compound(key, match)
     ]
+
+
+def _is_compound(one: str, other: str) -> bool:
+    """Return whether one name is the other with a noun behind or before it: ``Pflaumenmus`` and Pflaumen."""
+    short, long = sorted((one, other), key=len)
+    is_part = long.startswith(short) or long.endswith(short)
+    return is_part and len(long) - len(short) >= _NOUN
 
 
 class ItemFacts(msgspec.Struct, frozen=True, omit_defaults=True):

@@ -12,7 +12,7 @@ from ledger.cli._speech import language, say, told
 from ledger.kinds import Kind
 from ledger.kinds.describing import OF_JARS, Field
 from ledger.messages import LANGUAGES, Code, Names
-from ledger.messages.helps import help_of
+from ledger.messages.helps import example_of, help_of
 from ledger.messages.words import as_typed
 
 __all__ = ["click_options"]
@@ -58,10 +58,11 @@ def _help(kind: Kind, field: Field) -> str:
     """Return what a field is, how it is typed, which words it knows, and whether it comes often."""
     about, _, example = field.help.partition(", e.g. ")
     typed = dict(zip(field.choices, _words(field), strict=True))
+    shown = typed.get(example) or example_of(kind.name, field.name, example, language())
     text = say(
         "option-field",
         help=told(help_of(kind.name, field.name, about)),
-        example=Code(typed.get(example, example)) if example else None,
+        example=Code(shown) if example else None,
     )
     if field.kind == "day":
         text = say("option-field-day", field=text)

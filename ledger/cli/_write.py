@@ -55,9 +55,15 @@ def make_command(kind: Kind) -> click.Command:
         params=params,
         callback=callback,
         help=f"command-{kind.command}" if knows(f"command-{kind.command}") else kind.summary,
-        examples=[f"croftbook {line}" for line in kind.typed],
+        examples=[_example(kind, n) for n in range(len(kind.typed))],
         no_args_is_help=not _asks(),
     )
+
+
+def _example(kind: Kind, n: int) -> str:
+    """Return the id of an example, or the example itself where it is alike in every language."""
+    id_ = f"example-{kind.command}-{n + 1}"
+    return id_ if knows(id_) else f"croftbook {kind.typed[n]}"
 
 
 class _Writing(Command):

@@ -15,6 +15,7 @@ from ledger.door.replacing import lists_of
 from ledger.errors import LedgerError
 from ledger.items import ItemFacts
 from ledger.kinds import KINDS, tell
+from ledger.kinds.telling import plain_amount
 from ledger.messages import Code, Day
 from ledger.reference.crossing import MEASURES, Weights
 
@@ -198,7 +199,7 @@ def _spoken(line: dict[str, Any]) -> str:
 def _said(line: dict[str, Any]) -> str:
     if line.get("jars"):
         return f"{line['jars']} {line['jar']}{'s' if line['jars'] != 1 else ''}"
-    return str(line.get("amount", ""))
+    return plain_amount(line)
 
 
 def _short(lot: str) -> str:

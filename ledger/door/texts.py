@@ -256,8 +256,9 @@ class Texts:
     def fuel(self, text: str, field: str = "fuel") -> dict[str, Any]:
         """Return ``electricity 2.4 kWh`` or ``1 lb propane`` as fuel."""
         head, _, rest = text.strip().partition(" ")
-        if head.lower() in ("electricity", "gas") and rest:
-            return {"metered": head.lower(), "amount": rest}
+        metered = {"strom": "electricity"}.get(head.lower(), head.lower())
+        if metered in ("electricity", "gas") and rest:
+            return {"metered": metered, "amount": rest}
         return self.line(text, field)
 
     def other(self, text: str, field: str = "other") -> dict[str, Any]:

@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from ledger.amounts import parse_amount
+from ledger.errors import LedgerError
 from ledger.messages import Choice, Day, Measured, Message, Price, Row, Sentence
 
 __all__ = [
@@ -22,6 +24,7 @@ __all__ = [
     "made_said",
     "measure",
     "named",
+    "plain_amount",
     "price",
     "texts",
     "word",
@@ -52,8 +55,23 @@ def lines_said(several: list[dict[str, Any]] | None, most: int = 4) -> Row | Mes
     return Message.of("told-and-more", lines=shown, n=rest) if rest > 0 else shown
 
 
+def plain_amount(line: dict[str, Any]) -> str:
+    """Return a stored line's amount with a decimal point, which may have been typed with a comma.
+
+    What ``1,250 kg`` was is told by the whole units beside it.
+    """
+    text = str(line.get("amount", ""))
+    if "," not in text:
+        return text
+    try:
+        is_decimal = parse_amount(text, comma=True).whole == line.get("whole")
+    except LedgerError:
+        return text
+    return text.replace(",", ".") if is_decimal else text
+
+
 def _line(one: dict[str, Any]) -> Row:
-    amount, name = str(one.get("amount", "")), str(one.get("item") or one.get("metered") or "")
+    amount, name = plain_amount(one), str(one.get("item") or one.get("metered") or "")
     what: str | Message = (
         Message.of("told-jar", jar=Choice(_SIZES[name])) if name in _SIZES else name
     )
@@ -92,7 +110,7 @@ def made_said(several: list[dict[str, Any]]) -> Row:
 def _made(one: dict[str, Any]) -> Message:
     if one.get("jars"):
         return jar_said(str(one.get("jar", "jar")), int(one["jars"]))
-    amount = _amount(str(one.get("amount", "")))
+    amount = _amount(plain_amount(one))
     return Message.of("told-made", amount=amount, place=word(str(one.get("kept", "shelf"))))
 
 

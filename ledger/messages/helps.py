@@ -6,7 +6,7 @@ from ledger.messages.catalogue import speaker
 from ledger.messages.texts import sentence
 from ledger.messages.words import key_of
 
-__all__ = ["help_of"]
+__all__ = ["example_of", "help_of"]
 
 
 def help_of(of: str, name: str, text: str) -> str:
@@ -23,4 +23,13 @@ def help_of(of: str, name: str, text: str) -> str:
     for id_ in (f"help-{key_of(of)}-{key_of(name)}", f"help-any-{key_of(name)}"):
         if speaker("en").has(id_):
             return sentence(id_)
+    return text
+
+
+def example_of(kind: str, name: str, text: str, language: str) -> str:
+    """Return how a field is typed in a language; `text` is how it is in English."""
+    spoken = speaker(language)
+    for id_ in (f"example-field-{key_of(kind)}-{key_of(name)}", f"example-field-{key_of(name)}"):
+        if speaker("en").has(id_) and speaker("en").text(id_) == text:
+            return spoken.text(id_)
     return text

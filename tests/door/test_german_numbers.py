@@ -10,6 +10,9 @@ from click.testing import CliRunner
 from ledger import Answers, Book
 from ledger.cli._root import root
 from ledger.door.texts import Texts
+from ledger.items import near_misses
+from ledger.kinds import KINDS
+from ledger.messages import speaker
 
 PAIRS = [
     ("grüne Bohnen", "grüne Bohne"), ("Apfel", "Äpfel"), ("Tomaten", "Tomate"), ("Pflaume", "Pflaumen"),
@@ -102,3 +105,21 @@ def test_what_a_german_container_weighs_counts_for_it(book):
 def test_german_jars_are_read(book, text, jar):
     made = Texts(book.catalogue()).made(text)
     assert (made["jars"], made["jar"]) == (5, jar)
+
+
+def test_a_compound_is_no_slip_of_what_it_is_made_of(book):
+    book.write("harvested", lines=[{"item": "Pflaumen", "amount": "2 kg"}], on="2026-09-02")
+    assert near_misses("Pflaumenmus", ["Pflaumen"]) == []
+    assert near_misses("Pflaumem", ["Pflaumen"]) == ["Pflaumen"]
+    lines = [{"item": "Pflaumenmus", "amount": "200 g"}]
+    book.write("received", how="gift", lines=lines, on="2026-09-02")
+    assert bodies(book, "received")[0]["lines"][0]["item"] == "Pflaumenmus"
+
+
+@pytest.mark.parametrize(
+    ("typed", "shown"),
+    [("1,5 kg", "1,5 kg"), ("1,250 kg", "1,250 kg"), ("0,25 kg", "0,25 kg"), ("1.5 kg", "1,5 kg")],
+)
+def test_a_decimal_comma_is_shown_as_it_was_typed(book, typed, shown):
+    written = book.write("harvested", lines=[{"item": "Birnen", "amount": typed}], on="2026-09-02")
+    assert speaker("de").text(KINDS["harvested"].says(written.body)) == f"geerntet: {shown} Birnen"

@@ -96,8 +96,8 @@ option-write-on = Wann es geschah: 2026-09-02, gestern, Freitag, vor 3 Tagen; Vo
 option-write-replaces = Der Eintrag, den dieser berichtigt.
 option-yes = Auf jede Frage die angebotene Antwort nehmen.
 option-knowingly = Wissentlich aus einem Glas nehmen, das als gefährlich gilt: --yes tut das nie.
-option-putup-before = Die veröffentlichte Vorschrift dafür zeigen und nichts eintragen, z. B. "green beans" --made "7 quart jars" --pack raw --before
-option-putup-strained = Vor dem Schließen des Glases wieder herausgenommen: etwas aus --used, z. B. onion
+option-putup-before = Die veröffentlichte Vorschrift dafür zeigen und nichts eintragen, z. B. "grüne Bohnen" --made "7 Quart-Gläser" --pack "roh eingefüllt" --before
+option-putup-strained = Vor dem Schließen des Glases wieder herausgenommen: etwas aus --used, z. B. Zwiebel
 option-show-against = Was sich seither geändert hat, geteilt in Preis, Menge und Mischung.
 # $help: was das Feld ist; $example: wie es getippt wird, oder none
 option-field = { $example ->
