@@ -51,7 +51,6 @@ ENGLISH = r"the|and|of|is|are|not|no|with|what|loads|full|yet|there|from|middle|
 AS_TYPED = re.compile(r'`[^`]*`|"[^"\n]*"|\'[^\'\n]*\'|--[\w-]+|„[^“]*“|USDA Complete Guide to Home Canning|National Center for Home Food Preservation')  # fmt: skip
 BY_NAME = {
     "cli-no": "answers as they are typed",
-    "examples.keeps": "places are named as the door reads them",
     "refusal-like-made-of": "an answer as it is typed",
     "refusal-like-rice": "an answer as it is typed",
     "refusal-not-a-time": "a time as it is typed",

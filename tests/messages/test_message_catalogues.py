@@ -44,7 +44,7 @@ from ledger.reference.kinds import forms
 from ledger.reference.storage import power_cut
 from ledger.vocabulary import VOCABULARY
 
-FAMILIES = ("command", "metavar", "word", "sense", "column", "form", "chart", "unit", "help", "kind")  # fmt: skip
+FAMILIES = ("command", "metavar", "word", "sense", "column", "form", "chart", "unit", "help", "kind", "example")  # fmt: skip
 """Areas whose ids are composed, each held complete below by what it names."""
 
 
