@@ -315,11 +315,7 @@ class Standings:
 
 def _minute(state: State, ev: int) -> int | None:
     """Return when an event was, in minutes since 1970; None where no time was written down."""
-    assert state.journal.fetch is not None
-    try:
-        at = state.journal.fetch(ev + 1)[5]
-    except LookupError:  # only tried, not written yet
-        return None
+    at = state.journal.row(ev)[5]
     if at is None:
         return None
     return int(state.moment.on[ev]) * 1440 + int(at[:2]) * 60 + int(at[3:5])
@@ -339,7 +335,7 @@ def _looked_up(state: State) -> dict[int, tuple[int, dict[str, Any]]]:
     """Return, by a batch's first event, the newest looking up of it."""
     out: dict[int, tuple[int, dict[str, Any]]] = {}
     for ev, body in state.bodies("checked"):
-        place = state.journal.place.get(body["batch"])
+        place = state.journal.place_of(body["batch"])
         if place is None or place >= state.moment.root.size:
             continue
         root = int(state.moment.root[place])
