@@ -42,7 +42,7 @@ _SHARED = {
     "AND (\"on\" = :on OR body LIKE '%' || :text || '%') ORDER BY seq",
     "one": f"SELECT {_READ} {_OF} AND id = :id",
     "ids": f"SELECT id {_OF} AND id >= :low AND id < :high ORDER BY id",
-    "ids_between": f"SELECT id {_SPAN} ORDER BY seq",
+    "written": f"SELECT id, recorded_at {_SPAN} ORDER BY seq",
     "unfound": "SELECT e.household, e.seq FROM events AS e WHERE NOT EXISTS (SELECT 1 FROM events "
     "AS f WHERE f.household = e.household AND f.id = e.id AND f.seq = e.seq) LIMIT :most",
     "step_done": "INSERT INTO book_layout (step, name, done_at) VALUES (:step, :name, :done_at)",
@@ -101,7 +101,7 @@ class Statements:
     mentioning: Statement
     one: Statement
     ids: Statement
-    ids_between: Statement
+    written: Statement
     numbers: Statement
     households: Statement
     known: Statement

@@ -253,11 +253,11 @@ class Log:
             values = {"household": self.household, "numbers": listed(self.store, numbers)}
             return list(self._sql.numbered.run(raw, **values).fetchall())
 
-    def ids_between(self, after: int, upto: int) -> list[str]:
-        """Return the ids of the events with a number above `after`, up to `upto`, in their order."""
+    def written_between(self, after: int, upto: int) -> list[tuple[str, str]]:
+        """Return id and `recorded_at` of the events with a number above `after`, up to `upto`."""
         with self._connected() as raw:
             values = {"household": self.household, "after": after, "upto": upto}
-            return [row[0] for row in self._sql.ids_between.run(raw, **values).fetchall()]
+            return list(self._sql.written.run(raw, **values).fetchall())
 
     def numbers_of(self, ids: Sequence[str]) -> dict[str, int]:
         """Return the number of the event with each of some ids; what is no id of any is left out."""

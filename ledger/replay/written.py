@@ -14,7 +14,7 @@ from typing import Any, Protocol
 __all__ = ["Source", "Tried", "Written"]
 
 _PART = 1_000
-"""Ids that are read together: those of one answer are mostly of the same months."""
+"""Events whose ids and moments are read together: one answer's are mostly of the same months."""
 
 _BARE = itemgetter(0, 2, 3, 4, 5, 8, 9, 10)
 """Of a stored row: number, kind, version, day, time, who, what it replaces, body."""
@@ -26,8 +26,8 @@ class Source(Protocol):
     def numbered(self, numbers: Sequence[int]) -> list[tuple[Any, ...]]:
         """Return the stored rows of some numbers, in their order."""
 
-    def ids_between(self, after: int, upto: int) -> list[str]:
-        """Return the ids of the events with a number above `after`, up to `upto`, in their order."""
+    def written_between(self, after: int, upto: int) -> list[tuple[str, str]]:
+        """Return id and `recorded_at` of the events with a number above `after`, up to `upto`."""
 
     def numbers_of(self, ids: Sequence[str]) -> dict[str, int]:
         """Return the number of the event with each of some ids, where there is one."""
@@ -58,10 +58,11 @@ class Tried:
         rows = self._source.numbered(stored) if stored else []
         return rows + [self._rows[one] for one in sorted(numbers) if one in self._rows]
 
-    def ids_between(self, after: int, upto: int) -> list[str]:
+    def written_between(self, after: int, upto: int) -> list[tuple[str, str]]:
         """See `Source`."""
-        ids = self._source.ids_between(after, min(upto, self._first - 1))
-        return ids + [row[1] for seq, row in self._rows.items() if after < seq <= upto]
+        stored = self._source.written_between(after, min(upto, self._first - 1))
+        own = [(row[1], row[6]) for seq, row in self._rows.items() if after < seq <= upto]
+        return stored + own
 
     def numbers_of(self, ids: Sequence[str]) -> dict[str, int]:
         """See `Source`."""
@@ -83,20 +84,27 @@ class Written:
     source: Source
 
     def __init__(self) -> None:
-        self._ids: dict[int, list[str]] = {}
+        self._parts: dict[int, list[tuple[str, str]]] = {}
         self._places: dict[str, int] = {}
-        self._recorded: dict[int, str] = {}
 
     def __len__(self) -> int:
         raise NotImplementedError
 
     def id_of(self, ev: int) -> str:
         """Return the id of an event by its place."""
+        return self._written(ev)[0]
+
+    def recorded_at(self, ev: int) -> str:
+        """Return when an event was written down."""
+        return self._written(ev)[1]
+
+    def _written(self, ev: int) -> tuple[str, str]:
         part, at = divmod(ev, _PART)
-        ids = self._ids.get(part, ())
-        if at >= len(ids):
-            ids = self._ids[part] = self.source.ids_between(part * _PART, (part + 1) * _PART)
-        return ids[at]
+        known = self._parts.get(part, ())
+        if at >= len(known):
+            first = part * _PART
+            known = self._parts[part] = self.source.written_between(first, first + _PART)
+        return known[at]
 
     def place_of(self, id_: str) -> int | None:
         """Return the place of an id, or None where it was not taken in."""
@@ -114,12 +122,6 @@ class Written:
             found = self.source.numbers_of(unread)
             self._places.update((id_, seq - 1) for id_, seq in found.items())
         return {one: self._places[one] for one in wanted if one in self._places}
-
-    def recorded_at(self, ev: int) -> str:
-        """Return when an event was written down."""
-        if ev not in self._recorded:
-            self._recorded[ev] = self.row(ev)[6]
-        return self._recorded[ev]
 
     def row(self, ev: int) -> tuple[Any, ...]:
         """Return an event as it is stored.
@@ -142,6 +144,6 @@ class Written:
     def _branched(self, other: Written) -> None:
         """Give a branch what the first events have: what may come behind them is another there."""
         count = len(self)
-        other._ids = {part: ids for part, ids in self._ids.items() if (part + 1) * _PART <= count}
+        whole = count // _PART
+        other._parts = {part: known for part, known in self._parts.items() if part < whole}
         other._places = {one: ev for one, ev in self._places.items() if ev < count}
-        other._recorded = dict(self._recorded)

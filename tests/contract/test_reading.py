@@ -57,10 +57,11 @@ def test_some_are_read_by_their_numbers(filled):
 
 
 def test_ids_and_numbers_lead_to_each_other(filled):
-    ids = filled.ids_between(0, 100)
-    assert ids == [row[1] for chunk in filled.read() for row in chunk]
-    assert filled.ids_between(3, 5) == ids[3:5]
-    assert filled.ids_between(25, 30) == []
+    written = filled.written_between(0, 100)
+    assert written == [(row[1], row[6]) for chunk in filled.read() for row in chunk]
+    assert filled.written_between(3, 5) == written[3:5]
+    assert filled.written_between(25, 30) == []
+    ids = [id_ for id_, _ in written]
     said = [ids[6], "nobody", ids[2], "half a character \ud800", "nul \0"]
     assert filled.numbers_of(said) == {ids[6]: 7, ids[2]: 3}
     assert filled.numbers_of([]) == {}

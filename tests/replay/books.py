@@ -28,8 +28,8 @@ class ListLog:
         for start in range(0, len(rows), self.chunk):
             yield rows[start : start + self.chunk]
 
-    def ids_between(self, after, upto):
-        return [row[1] for row in self.rows[after:upto]]
+    def written_between(self, after, upto):
+        return [(row[1], row[6]) for row in self.rows[after:upto]]
 
     def numbers_of(self, ids):
         return {row[1]: row[0] for row in self.rows if row[1] in set(ids)}
