@@ -9,9 +9,11 @@ from ledger.kinds.methods import CANNING
 from ledger.messages import sentence
 from ledger.saying.drafting import Body, Context
 from ledger.saying.numbers import figure
+from ledger.saying.packing import packed_up
+from ledger.saying.quantities import Quantity
 from ledger.saying.things import Thing
 
-__all__ = ["shared_by_weight", "split"]
+__all__ = ["shared_by_weight", "split", "went_in"]
 
 _PUT_AWAY = frozenset({"freeze", "dry", "cellar"})
 
@@ -44,21 +46,38 @@ def split(
                 used.append(one)
         else:
             used.append(one)
-    for batch in batches if method not in _PUT_AWAY else ():
-        used += _raw_of(batch)
+    for batch in batches:
+        used += packed_up(batch) if method in _PUT_AWAY else _raw_of(batch)
     return batches, used
 
 
 def _raw_of(batch: list[Thing]) -> list[Thing]:
     """Take out of a batch the weight that went in, said before the jars: ``14 lb beans, 7 quart jars``."""
     jars = [one for one in batch if any(said.jar() is not None for said in one.amounts)]
-    raw = [one for one in batch if one.amounts and all(_grams(a.text()) for a in one.amounts)]
+    raw = [one for one in batch if went_in(one)]
     if not jars or not raw or batch[0] not in raw:
         return []
     for one in jars:
         one.words = one.words or batch[0].words
     batch[:] = [one for one in batch if one not in raw]
     return raw
+
+
+_PACKED = frozenset({"can", "tin", "bottle", "carton"})
+"""Counted units that may be what it was put into."""
+
+
+def went_in(thing: Thing) -> bool:
+    """Return whether the amounts of a thing are what goes into jars: a weight, a bushel, a crate."""
+    return bool(thing.amounts) and all(map(_goes_in, thing.amounts))
+
+
+def _goes_in(said: Quantity) -> bool:
+    if said.sort in ("unknown", "counted"):
+        return said.unit not in _PACKED
+    return said.sort == "measure" and (
+        said.unit in ("bushel", "peck") or _grams(said.text()) is not None
+    )
 
 
 def _went_in(context: Context, made: list[Thing], thing: Thing) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 from ledger.kinds.methods import CANNING, kept_by
@@ -11,7 +12,7 @@ from ledger.saying.making import Line
 from ledger.saying.measuring import amounts_named
 from ledger.saying.quantities import Quantity
 
-__all__ = ["kept", "made_of", "unsealed"]
+__all__ = ["asked_jars", "kept", "made_of", "unsealed"]
 
 _SIZES = ["quart jar", "pint jar", "half-pint jar"]
 _METRIC_SIZES = ["1 l jar", "500 ml jar", "250 ml jar"]
@@ -47,6 +48,20 @@ def made_of(context: Context, line: Line, method: str | None, *, is_canned: bool
         maker.ask("jars", "made", text)
         return []
     return [{"jars": int(said.many), "jar": jar}]
+
+
+def asked_jars(context: Context, name: str) -> list[Body]:
+    """Ask for the jars of what was canned by weight or piece: ``7 quarts and 2 pints``."""
+    answer = context.maker.ask("jars-of", name, sentence("asked-how-many-jars", name=name))
+    said = [context.maker.amount_of(one) for one in re.split(_BETWEEN, answer or "")]
+    return [
+        {"jars": int(one.many), "jar": jar}
+        for one in said
+        if one is not None and one.many.denominator == 1 and (jar := one.jar()) not in (None, "jar")
+    ]
+
+
+_BETWEEN = r"\s*(?:[,;+&]|\band\b|\bund\b)\s*"
 
 
 def kept(context: Context, entries: list[Body], method: str | None) -> None:

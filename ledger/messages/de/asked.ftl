@@ -8,6 +8,7 @@ asked-used = Was kam in { $name }?
 asked-used-then = Was kam in { $name } vom { DAY($day) }?
 asked-which-meant = Was ist gemeint: { LIST($names, type: "or") }?
 asked-full-jars = { $amount }: wie viele volle Gläser, und was blieb übrig?
+asked-how-many-jars = Wie viele Gläser { $name } waren es, und wie groß?
 asked-unsealed = Wie viele Gläser wurden nicht dicht?
 asked-unsealed-size = Welche Größe wurde nicht dicht: { LIST($names, type: "or") }?
 asked-which-jars = Welche Gläser waren es?
