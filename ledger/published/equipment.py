@@ -12,9 +12,9 @@ from ledger.published.words import cite, cited, figure, says
 from ledger.reference.schedules_sources import source
 
 __all__ = [
+    "closes_jars",
     "cold_heat",
     "equipment_finding",
-    "closes_jars",
     "is_steam",
     "low_heat_finding",
     "multi_cooker_named",
@@ -66,7 +66,10 @@ _UNTESTED = tuple(
         (r"\bsun\b|solar|in der sonne", "finding-sun"),
         (r"dry[ -]cann(ing|ed)|trocken eingeweckt", "finding-dry-canning"),
         (r"vacuum|vakuum", "finding-vacuum"),
-        (r"paraffin|wax(ed)? ?(seal|on top)|waxed|(with|in|under) (\w+ )?(bees)?wax|wachs", "finding-wax"),
+        (
+            r"paraffin|wax(ed)? ?(seal|on top)|waxed|(with|in|under) (\w+ )?(bees)?wax|wachs",
+            "finding-wax",
+        ),
     )
 )
 """Ways of heating or closing a jar for which nothing is published (UIUC_UNSAFE, KSU_OPENKETTLE)."""

@@ -30,7 +30,10 @@ def give_prices(maker: Maker, things: Things, lines: list[Line]) -> None:
         if line.thing.extra and "paid" not in line.more:
             bare = line.thing.extra[-1]
             before = [one for one in lines[: lines.index(line)] if _waits(one, things, lines)]
-            if before and not things.money:
+            same = [one for one in lines if one.thing is line.thing]
+            if len(same) > 1:  # two amounts of one thing: each has not the whole price
+                _ask_shares(maker, same, money_text(bare.many))
+            elif before and not things.money:
                 _ask_shares(maker, [*before, line], money_text(bare.many))
             else:
                 line.more["paid"] = money_text(bare.many)
