@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from ledger.amounts import unit_factor
 from ledger.messages import Names, joined, measured, sentence
+from ledger.messages.units import amount
 from ledger.saying.making import Line, Maker
 from ledger.saying.money import Money, money_text
 from ledger.saying.quantities import Quantity
@@ -52,7 +53,7 @@ def give_prices(maker: Maker, things: Things, lines: list[Line]) -> None:
         asked = ("share", "paid") in maker.asked or any(code == "at" for code, _ in maker.asked)
         if "paid" not in line.more and not asked and line.item is not None:
             said = line.body().get("amount", "")
-            what = joined(" ", [measured(said), line.item] if said else [line.item])
+            what = joined(" ", [amount(said), line.item] if said else [line.item])
             text = sentence("asked-cost", name=what)
             answer = maker.ask("price", f"{line.item}", text, [], line=at, waits=True)
             value = sums(answer)

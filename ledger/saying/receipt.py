@@ -63,8 +63,12 @@ def is_receipt(text: str, words: Language) -> bool:
     """Return whether a text is a receipt: most of its lines end in a price, and no verb begins one."""
     lines = [line.strip() for line in text.split("\n") if line.strip()]
     priced = [line for line in lines if PRICE.search(line)]
-    if lines and all(map(is_coded, lines)):
-        return True
+    verb = words.find("verb", tokens_of(lines[0]), 0) if lines else None
+    if verb is not None and verb[0].kind not in ("bought", "got"):
+        return False
+    rest = [line for line in lines[1:] if not mark_of(line, words)]
+    if lines and all(map(is_coded, rest or lines)):
+        return True  # the shop may stand in the first line
     if len(lines) < 3 or len(priced) < 2 or len(priced) * 2 < len(lines) - 1:
         return False
     later = lines[1:]
