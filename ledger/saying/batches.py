@@ -62,6 +62,9 @@ def _done_with(context: Context) -> None:
     if spoken is None:
         return
     said = context.scanner.said(spoken.start, spoken.end)
+    way = context.words.find("process", context.scanner.tokens, spoken.start)
+    if way is not None and way[0] in ("hot", "raw"):
+        things.facts.setdefault("pack", way[0])
     if tool_named(said) is not None:
         things.notes.insert(0, said)
     elif context.verb.method == "dry":

@@ -10,7 +10,7 @@ from ledger.saying.clauses import Clause
 from ledger.saying.containers import of_size
 from ledger.saying.pieces import Piece, Scanner
 from ledger.saying.quantities import Quantity
-from ledger.saying.things import Thing, Things
+from ledger.saying.things import Phrase, Thing, Things
 
 __all__ = ["gather"]
 
@@ -338,6 +338,15 @@ class _Gatherer(Beside):
     _on_filler = _on_article = _on_of = _skip
 
     def _on_left(self, one: Piece) -> None:
+        place = self.scanner.words.find("places", self.scanner.tokens, one.end - 1)
+        if self.kind == "put_up" and place is not None:  # "3 half-pints on the shelf"
+            said = self.scanner.said(one.start, one.end)
+            words = (one.end - 1, one.end)
+            self.out.phrases.append(
+                Phrase(frozenset({"on"}), words, len(self.out.lines), said, one.start)
+            )
+            self.i += 1
+            return
         self.out.facts["left"] = (one.start, one.end)
         self.out.spans["left"] = (one.start, one.end)
         self.i += 1

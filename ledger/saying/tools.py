@@ -56,6 +56,9 @@ class Tools(Marks):
         """Return whether a way of closing up says which thing it is: ``2 vacuum packed hams``."""
         before = self.pieces[-1].tag if self.pieces else "end"
         goes_on = before in ("end", "then", "and", "comma", "filler", "mark", "day")
+        way = self.words.find("process", self.tokens, i)
+        if way is not None and way[0] in ("hot", "raw"):  # "canned 7 quarts, hot packed"
+            return any(one.tag in ("verb", "amount") for one in self.pieces)
         return not goes_on and self._tool(i) > 0
 
     def _behind_lead(self, i: int) -> int:
