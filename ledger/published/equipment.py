@@ -55,8 +55,9 @@ _UNTESTED = tuple(
         (r"dish ?washer|spülmaschine|geschirrspüler", "finding-dishwasher"),
         (r"slow cooker|schongarer", "finding-slow-cooker"),
         (
-            r"open[ -]kettle|heiß (ein|ab)gefüllt|no process|without process|n[o']t process|unprocessed|"
-            r"hot[ -]fill|filled hot|just sealed|self[ -]seal|sealed (by|on) (their|its|cooling|themselves)",
+            r"open[ -]kettle|heiß (ein|ab)gefüllt|(no|without|not|n't|forgot to) process|unprocessed|"
+            r"hot[ -]fill|(filled|ladled) hot|(just|let) (them )?seal|self[ -]seal|"
+            r"sealed (by|on) (their|its|cooling|themselves)",
             "finding-open-kettle",
         ),
         (

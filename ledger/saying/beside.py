@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from ledger.saying.money import Money
+from ledger.saying.numbers import figure
 from ledger.saying.pieces import Piece, Scanner
 from ledger.saying.quantities import Quantity
 from ledger.saying.things import Phrase, Span, Thing, Things
@@ -90,6 +91,7 @@ class Beside:
     def _on_tool(self, one: Piece) -> None:
         """Keep what closed the jars in the note, where the door looks for it."""
         self.out.notes.append(self.scanner.said(one.start, one.end))
+        self.out.is_done_with = True
         if one.value is None:
             self.i += 1
         else:
@@ -175,7 +177,7 @@ class Beside:
         ):
             self.i = k
             return
-        if follows in ("amount",) and "at" in roles and self._is_each(k):
+        if follows in ("amount",) and "at" in roles and (self._is_each(k) or self._is_gauge(k)):
             return
         if follows in ("amount",):
             self._side(roles, one, k)
@@ -206,6 +208,17 @@ class Beside:
             if self.pieces[self.i].end > end:
                 self.out.left.append((end, self.pieces[self.i].end))
             self.i += 1
+        return True
+
+    def _is_gauge(self, k: int) -> bool:
+        """Read ``90 min at 10 lb`` beside a canner as the pressure."""
+        said: Quantity = self.pieces[k].value
+        behind = self.pieces[k + 1].tag if k + 1 < len(self.pieces) else ""
+        is_canned = self.kind == "put_up" or self.out.is_done_with
+        if not is_canned or said.unit != "lb" or behind in ("word", "name", "of"):
+            return False
+        self.i = k
+        self._fact(Piece("psi", figure(said.many), self.pieces[k].start, self.pieces[k].end))
         return True
 
     def _side(self, roles: frozenset[str], one: Piece, k: int) -> None:

@@ -79,5 +79,6 @@ class Things:
     notes: list[str] = field(default_factory=list)
     left: list[Span] = field(default_factory=list)
     subject: list[Span] = field(default_factory=list)
+    is_done_with: bool = False  # a canner or an oven is named
     mended: bool = False
     lost_mend: Span | None = None
