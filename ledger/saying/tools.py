@@ -48,9 +48,12 @@ class Tools(Marks):
         if found is None:
             found = self.words.find("small.wax", self.tokens, i)
             before = self.pieces[-1].tag if self.pieces else ""
-            if found is not None and before in ("amount", "of", "prep", ""):
-                return 0
+            if found is None or before in ("amount", "of", "prep") or not self._has_jars():
+                return 0  # candles are made with wax, too
         return found[1] if found else 0
+
+    def _has_jars(self) -> bool:
+        return any(one.tag == "amount" and one.value.jar() for one in self.pieces)
 
     def _describes(self, i: int) -> bool:
         """Return whether a way of closing up says which thing it is: ``2 vacuum packed hams``."""
@@ -59,7 +62,8 @@ class Tools(Marks):
         way = self.words.find("process", self.tokens, i)
         if way is not None and way[0] in ("hot", "raw"):  # "canned 7 quarts, hot packed"
             return any(one.tag in ("verb", "amount") for one in self.pieces)
-        return not goes_on and self._tool(i) > 0
+        is_way = any(self.words.find(f"small.{one}", self.tokens, i) for one in ("tool", "wax"))
+        return not goes_on and is_way
 
     def _behind_lead(self, i: int) -> int:
         """Return the place behind ``in the`` and the like; the same one where nothing leads."""
