@@ -55,6 +55,12 @@ def test_batch_practises_its_method_and_what_it_makes(write, show):
         assert one(answer, skill, "Ada")["went_lately"] == 5
 
 
+def test_eggs_of_hens_are_grown_by_nobody(write, show):
+    write("harvested", "2026-06-20", item="egg", amount="9")
+    write("harvested", "2026-06-20", item="strawberry", amount="9 lb")
+    assert {r["skill"] for r in show()["records"]} == {"growing strawberry"}
+
+
 def test_sowing_and_picking_practise_growing_that_crop(write, show):
     write("planted", "2026-04-01", by="Cy", crop="carrot", how="sown")
     lines = [{"item": "carrot", "amount": "2 lb"}, {"item": "carrot", "amount": "1 lb"}]
