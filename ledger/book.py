@@ -738,7 +738,7 @@ def _left_out(state: State) -> list[Assumption]:
     if not unread:
         return []
     text = sentence("note-unread", n=len(unread), why=unread[0][1])
-    return [Assumption("unread", text, tuple(state.journal.ids[ev] for ev, _ in unread))]
+    return [Assumption("unread", text, tuple(state.event_id(ev) for ev, _ in unread))]
 
 
 def _projection(name: str) -> Projection:

@@ -337,7 +337,7 @@ def check_settling(state: State, entry: Entry) -> None:
         Naming `batch`.
     """
     batch = entry.body.get("batch")
-    place = state.journal.place.get(batch) if isinstance(batch, str) else None
+    place = state.journal.place_of(batch) if isinstance(batch, str) else None
     if place is None:
         return  # the door says so
     root = int(state.moment.root[place])
@@ -369,7 +369,7 @@ def settles(state: State, after: int) -> Iterator[str]:
     known = state.once(standings)
     by_root = {int(state.moment.root[ev]): int(ev) for ev in state.events("put_up").tolist()}
     for ev, body in state.bodies("checked"):
-        place = state.journal.place.get(body["batch"])
+        place = state.journal.place_of(body["batch"])
         batch = None if place is None else by_root.get(int(state.moment.root[place]))
         if ev >= after and batch is not None:
             problem = _not_open(known, batch)

@@ -35,6 +35,11 @@ _MOST = 1 << 60
 _LONGEST = 3
 _LONGEST_TEXT = 400
 _AND = re.compile(rf"(?:and|&|\+)\s+(?=\d|[{SIGNS}])", re.IGNORECASE)
+_ANOTHER = re.compile(
+    rf"\s*(?P<sign>[,;&+]|\band\b|\bund\b)\s*(?P<rest>[\d{SIGNS}][\d\s.,/{SIGNS}]*(?P<unit>[^\W\d]+))",
+    re.IGNORECASE,
+)
+"""One more amount with its thing behind a comma."""
 _HALF_A = re.compile(
     r"(?:an?\s+half|half\s+an?|half(?=[-\s]+doz))[-\s]+(?=(?P<unit>[a-z.]+))", re.I
 )
@@ -182,6 +187,8 @@ def _read(
     times = round(exact / (per_unit[1] if per_unit else 1000) * 1000)
     whole = round(exact)
     words = re.sub(r"^of\s+", "", rest.strip(), flags=re.IGNORECASE)
+    if is_item is None or not is_item(words):
+        _refuse_second_line(text, words, measures)
     return Amount(
         measure, whole, first, times, exact, text, jars, jar if jars is not None else None, maybe
     ), words
@@ -291,6 +298,22 @@ def _with_unit(
         maybe = f"{ {'pt': 'pint', 'qt': 'quart'}[unit] } jar" if unit in ("pt", "qt") else None
         return many, unit, after, None, maybe
     return (many, "piece", rest, None, None) if start else None
+
+
+def _refuse_second_line(text: str, words: str, measures: str) -> None:
+    """Refuse ``beef stew, 2 lb flour`` as a name: an amount and another thing stand behind a comma."""
+    match = _ANOTHER.search(words)
+    if match is None:
+        return
+    is_count = match["sign"] in ",;" and words[match.start("unit") - 1].isspace()
+    if not is_count and not canonical(match["unit"], measures):
+        return
+    first, rest = text[: text.rfind(match[0])].strip(), words[match.start("rest") :]
+    raise InputError(
+        "amount",
+        Message.of("refusal-second-number", text=Typed(rest)),
+        Message.of("refusal-two-lines", first=Typed(first), second=Typed(rest)),
+    )
 
 
 def _two_lines(text: str, rest: str) -> Message:

@@ -167,8 +167,10 @@ def _only_line(kind: Kind, body: dict[str, Any], name: str) -> dict[str, Any] | 
     return lines[0] if len(lines) == 1 and name in kind.line_names else None
 
 
-def in_words(error: InputError | NeedsAnswer, body: dict[str, Any]) -> InputError | NeedsAnswer:
-    """Return a refusal in the words of the command: ``paid: is missing (24 lids)``."""
+def in_words(
+    error: InputError | NeedsAnswer, body: dict[str, Any], fields: list[Field]
+) -> InputError | NeedsAnswer:
+    """Return a refusal in the words of the command: ``paid: is missing (24 lids)``, and its option."""
     match = _LINE.fullmatch(error.field)
     name = match["name"] if match else error.field
     if isinstance(error, NeedsAnswer):
@@ -177,6 +179,9 @@ def in_words(error: InputError | NeedsAnswer, body: dict[str, Any]) -> InputErro
     if name in TYPED and error.right is not None and error.right.id == "refusal-for-example":
         what, typed = error.right.parameters["what"], Code(f'"{TYPED[name]}"')
         wanted = Message.of("refusal-for-example", what=what, example=typed)
+    if error.says("refusal-missing") and name in {field.name for field in fields}:
+        right, option = wanted or error.right or None, Code(f"--{name.replace('_', '-')}")
+        wanted = Message.of("refusal-as-option", wanted=right, option=option)
     several = body.get(match["list"]) if match else None
     if match is None or not isinstance(several, list) or int(match["n"]) >= len(several):
         return error.at(error.field, wanted=wanted)

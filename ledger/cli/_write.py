@@ -158,7 +158,7 @@ def _run(kind: Kind, fields: list[Field], given: dict[str, Any]) -> None:
             caution = _putup.caution_of(book, body) if kind.name == "put_up" else None
             written = doubts.settle(lambda: book.enter(entry, doubts.answers))
         except (InputError, NeedsAnswer) as error:
-            raise in_words(error, body) from None
+            raise in_words(error, body, fields) from None
         written.notes = list(doubts.answers.notes)  # what was taken while words were read, too
         if kind.name == "setting_changed":
             for_book(book, *where)

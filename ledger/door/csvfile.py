@@ -89,6 +89,8 @@ def csv_lines(
                     Message.of("refusal-too-many-columns", n=len(header), most=MOST_COLUMNS),
                 )
             names = mapping.names(header)
+            named = {*names, *mapping.constants, "by"}  # a kind's own writer becomes `by`
+            envelope = [name for name in _ENVELOPE if name in named]
             size, before = 0, reader.line_num
             for row in reader:
                 together = "".join(row)
@@ -99,7 +101,13 @@ def csv_lines(
                     if swallowed is not None:
                         yield first, size, _stray(first, before, swallowed)
                     else:
-                        yield first, size, _row(names, row, mapping, dates, texts)
+                        found: dict[str, Any] | LedgerError
+                        try:
+                            cells = _cells(names, row, together, mapping)
+                            found = _event(cells, envelope, dates, texts)
+                        except LedgerError as error:
+                            found = error
+                        yield first, size, found
         except UnicodeError as error:
             raise InputError(
                 "file",
@@ -161,16 +169,7 @@ def _delimiter(sample: str) -> str:
     return max(",;\t", key=first.count)
 
 
-def _row(
-    names: list[str], row: list[str], mapping: Map, dates: str | None, texts: Callable[[], Texts]
-) -> dict[str, Any] | LedgerError:
-    try:
-        return _event(_cells(names, row, mapping), dates, texts)
-    except LedgerError as error:
-        return error
-
-
-def _cells(names: list[str], row: list[str], mapping: Map) -> dict[str, str]:
+def _cells(names: list[str], row: list[str], together: str, mapping: Map) -> dict[str, str]:
     if len(row) > len(names) and any(cell.strip() for cell in row[len(names) :]):
         raise InputError(
             "row",
@@ -178,7 +177,6 @@ def _cells(names: list[str], row: list[str], mapping: Map) -> dict[str, str]:
         )
     cells = {name: cell for name, cell in zip(names, map(str.strip, row), strict=False) if cell}
     cells.pop("", None)
-    together = "".join(row)
     if "'" in together:
         cells = {name: plain_cell(cell) for name, cell in cells.items()}
     if "\x00" in together or not together.isascii():
@@ -192,7 +190,9 @@ def _cells(names: list[str], row: list[str], mapping: Map) -> dict[str, str]:
     return {**mapping.constants, **cells} if mapping.constants else cells
 
 
-def _event(cells: dict[str, str], dates: str | None, texts: Callable[[], Texts]) -> dict[str, Any]:
+def _event(
+    cells: dict[str, str], envelope: list[str], dates: str | None, texts: Callable[[], Texts]
+) -> dict[str, Any]:
     for name in ("kind", "on"):
         if name not in cells:
             raise InputError(name, Message.of("refusal-empty"), Message.of("refusal-kind-and-day"))
@@ -201,7 +201,7 @@ def _event(cells: dict[str, str], dates: str | None, texts: Callable[[], Texts])
     if kind.writer != "by":  # the body has a `by` of its own
         by, own = cells.pop(kind.writer, None), cells.pop("by", None)
         cells = {**cells, **({"by": by} if by else {})}
-    event: dict[str, Any] = {name: cells.pop(name) for name in _ENVELOPE if name in cells}
+    event: dict[str, Any] = {name: cells.pop(name) for name in envelope if name in cells}
     event["kind"] = kind.name
     event["on"] = _day(event["on"], dates)
     if "at" in event and re.fullmatch(r"\d:\d\d", event["at"]):

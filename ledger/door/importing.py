@@ -100,7 +100,8 @@ def import_lines(
             catalogue.refuse_newer()
             taking = _Taking(tx, catalogue, answers, out, chain)
             for some in _in_chunks(lines):
-                taking.expect([raw for _, _, raw in some])
+                if len(some) > 1:
+                    taking.expect([raw for _, _, raw in some])
                 for number, size, raw in some:
                     answers.line = number
                     _tried(out, number, taking.take, raw)
@@ -147,19 +148,22 @@ def _tried(out: Imported, number: int, take: Callable[..., None], *given: Any) -
 
 def _in_chunks(lines: Iterator[tuple[int, int, Any]]) -> Iterator[list[tuple[int, int, Any]]]:
     """Yield lines some at a time, each of bytes read as the event or the refusal that it is."""
-    some = []
-    for number, size, raw in lines:
-        some.append((number, size, _read(raw)))
-        if not isinstance(raw, bytes) or len(some) >= _AHEAD:
-            yield some
-            some = []
+    some: list[tuple[int, int, Any]] = []
+    for line in lines:
+        number, size, raw = line
+        if not isinstance(raw, bytes):
+            some.append(line)
+        else:
+            some.append((number, size, _read(raw)))
+            if len(some) < _AHEAD:
+                continue
+        yield some
+        some = []
     if some:
         yield some
 
 
-def _read(raw: Any) -> dict[str, Any] | Exception | None:
-    if not isinstance(raw, bytes):
-        return raw  # type: ignore[no-any-return]
+def _read(raw: bytes) -> dict[str, Any] | Exception | None:
     if not raw.strip():
         return None
     try:
@@ -185,8 +189,6 @@ class _Taking:
 
     def expect(self, events: list[Any]) -> None:
         """Look for the ids that some events bring along, all at once."""
-        if len(events) < 2:
-            return
         ids = [one["id"] for one in events if type(one) is dict and type(one.get("id")) is str]
         if len(ids) > 1:
             self.tx.look_ahead([one for one in ids if UUID.fullmatch(one)])

@@ -94,7 +94,7 @@ def write(tx: Writing, catalogue: Catalogue, entry: Entry, answers: Answers) -> 
             return _again(there, entry, body, catalogue, answers)
     old = check_replaces(tx, entry) if entry.replaces else None
     place = _place(tx, catalogue, entry, old)
-    check_day(place.on, catalogue, answers)
+    check_day(place.on, catalogue, answers, kind=entry.kind)
     if kind.name == "struck":
         body = {**body, "id": check_strike(tx, catalogue, body["id"])}
     elif "batch" in body:
@@ -248,15 +248,20 @@ def read_day(on: str) -> dt.date:
     return day
 
 
-def check_day(on: str, catalogue: Catalogue, answers: Answers) -> None:
-    """Refuse a day that is none or before 1900; ask about one beyond tomorrow.
+_SET = frozenset({"setting_changed", "target_set", "person_described"})
+"""Kinds of what is to hold from a day on: tomorrow is as good as today."""
+
+
+def check_day(on: str, catalogue: Catalogue, answers: Answers, *, kind: str = "") -> None:
+    """Refuse a day that is none or before 1900; ask about one that is still to come.
 
     Raises
     ------
     InputError, NeedsAnswer
     """
     day = read_day(on)
-    if day > clock.today(catalogue.setting("time_zone")) + dt.timedelta(days=1):
+    last = clock.today(catalogue.setting("time_zone")) + dt.timedelta(days=int(kind in _SET))
+    if day > last:
         answers.settle(
             NeedsAnswer(
                 "future", "on", sentence("doubt-future", day=Day(on)), sentence("doubt-right")

@@ -232,13 +232,19 @@ def _stored_says(
     return says(decode_stored(kind_name, v, text, seq=seq))
 
 
-def lean_body(kind: Kind) -> type:
-    """Return a struct that decodes stored bodies of a kind; one that lacks what all have is refused."""
-    return lean(kind.body, frozenset(field.name for field in kind.fields if field.required))
+def lean_body(kind: Kind, unread: frozenset[str] = frozenset()) -> type:
+    """Return a struct that decodes stored bodies of a kind; one that lacks what all have is refused.
+
+    Fields named in `unread`, of the body or of its lines, are passed over.
+    """
+    needed = frozenset(field.name for field in kind.fields if field.required)
+    return lean(kind.body, needed, unread)
 
 
 @cache
-def lean(struct: type, needed: frozenset[str] = frozenset()) -> type:
+def lean(
+    struct: type, needed: frozenset[str] = frozenset(), unread: frozenset[str] = frozenset()
+) -> type:
     """Return a struct that decodes the stored form of `struct` as fast as possible.
 
     Constraints are left out and decimals stay text: what is stored was checked when it came in.
@@ -246,32 +252,35 @@ def lean(struct: type, needed: frozenset[str] = frozenset()) -> type:
     fields: list[Any] = []
     renames = {}
     for one in msgspec.structs.fields(struct):
+        if one.name in unread:
+            continue
         if one.encode_name != one.name:
             renames[one.name] = one.encode_name
-        hint = _lean_type(one.type)
+        hint = _lean_type(one.type, unread)
         fields.append((one.name, hint) if one.name in needed else (one.name, hint | None, None))
     return msgspec.defstruct(
         "Lean" + struct.__name__, fields, rename=renames or None, kw_only=True, gc=False
     )
 
 
-def _lean_type(hint: Any) -> Any:
+def _lean_type(hint: Any, unread: frozenset[str]) -> Any:
     if get_origin(hint) is Annotated:
-        return _lean_type(get_args(hint)[0])
+        return _lean_type(get_args(hint)[0], unread)
     if hint in (DecText, DayText, PressText, ValueText):
         return str
     if isinstance(hint, type) and issubclass(hint, msgspec.Struct):
-        return lean(hint)
+        return lean(hint, unread=unread)
     origin, args = get_origin(hint), get_args(hint)
     if origin is list:
-        return list[_lean_type(args[0])]  # type: ignore[misc]
+        return list[_lean_type(args[0], unread)]  # type: ignore[misc]
     if origin is dict:
-        return dict[str, _lean_type(args[1])]  # type: ignore[misc]
+        return dict[str, _lean_type(args[1], unread)]  # type: ignore[misc]
     if str(origin) == "typing.Literal":
         return str
     if args:  # a union
         out: Any = None
         for arg in args:
-            out = _lean_type(arg) if out is None else out | _lean_type(arg)
+            hint = _lean_type(arg, unread)
+            out = hint if out is None else out | hint
         return out
     return hint

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING, Any
 
-from ledger.log._chain import COLUMNS, Head, NewEvent, StoredEvent, chained
+from ledger.log._chain import BARE, COLUMNS, Head, NewEvent, StoredEvent, chained
 from ledger.log._heads import head_file, keep_heads, read_heads
 from ledger.log._open import forget, has_book, has_kept, open_log
 from ledger.log._private import make_file, make_folder, why_not
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from ledger.log._verify import ChainReport, verify
 
 __all__ = [
+    "BARE",
     "COLUMNS",
     "EVENTS",
     "LAYOUT",

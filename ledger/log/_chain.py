@@ -14,6 +14,7 @@ from ledger.errors import InputError
 from ledger.messages import Code, Message
 
 __all__ = [
+    "BARE",
     "COLUMNS",
     "HASH_FORMAT",
     "Head",
@@ -25,6 +26,9 @@ __all__ = [
 
 HASH_FORMAT = 1
 """First element of the hashed array; raised if what is hashed ever changes."""
+
+BARE = ("seq", "kind", "v", "on", "at", "by", "replaces", "body")
+"""What a replay reads of every event: it asks for the ids and moments of few."""
 
 COLUMNS = (
     "seq",

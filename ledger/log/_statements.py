@@ -6,14 +6,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from ledger.log._chain import COLUMNS
+from ledger.log._chain import BARE, COLUMNS
 from ledger.log._schema import EVENTS, TYPES
 
 __all__ = ["Statement", "Statements"]
 
 _READ = ", ".join(f'"{name}"' for name in COLUMNS)
-_UNREAD = ("typed_at", "hash")
-_BARE = ", ".join("NULL" if name in _UNREAD else f'"{name}"' for name in COLUMNS)
+_BARE = ", ".join(f'"{name}"' for name in BARE)
 _NAMES = ", ".join(one.quoted for one in EVENTS)
 _OF = "FROM events WHERE household = :household"
 _SPAN = f"{_OF} AND seq > :after AND seq <= :upto"
@@ -43,6 +42,7 @@ _SHARED = {
     "AND (\"on\" = :on OR body LIKE '%' || :text || '%') ORDER BY seq",
     "one": f"SELECT {_READ} {_OF} AND id = :id",
     "ids": f"SELECT id {_OF} AND id >= :low AND id < :high ORDER BY id",
+    "written": f"SELECT id, recorded_at {_SPAN} ORDER BY seq",
     "unfound": "SELECT e.household, e.seq FROM events AS e WHERE NOT EXISTS (SELECT 1 FROM events "
     "AS f WHERE f.household = e.household AND f.id = e.id AND f.seq = e.seq) LIMIT :most",
     "step_done": "INSERT INTO book_layout (step, name, done_at) VALUES (:step, :name, :done_at)",
@@ -61,6 +61,8 @@ _OWN = {
         "known": f"SELECT {_READ} {_OF} AND seq IN (SELECT (SELECT other.seq FROM events AS other "
         "WHERE other.household = :household AND other.id = wanted.value) "
         "FROM json_each(:ids) AS wanted)",
+        "numbers": "SELECT wanted.value, (SELECT seq FROM events "
+        "WHERE household = :household AND id = wanted.value) FROM json_each(:ids) AS wanted",
         "twice": "SELECT household, id, count(*) FROM events GROUP BY +household, +id "
         "HAVING count(*) > 1 LIMIT :most",
     },
@@ -69,6 +71,8 @@ _OWN = {
         "numbered": f"SELECT {_READ} {_OF} AND seq = ANY(CAST(:numbers AS BIGINT[])) ORDER BY seq",
         "known": f"SELECT {_READ} FROM (SELECT unnest(CAST(:ids AS TEXT[])) AS wanted) AS each "
         f"JOIN LATERAL (SELECT * {_OF} AND id = wanted OFFSET 0) AS found ON true",
+        "numbers": "SELECT wanted, found.seq FROM (SELECT unnest(CAST(:ids AS TEXT[])) AS wanted) AS each "
+        f"LEFT JOIN LATERAL (SELECT seq {_OF} AND id = wanted OFFSET 0) AS found ON true",
         "twice": "SELECT household, id, count(*) FROM events GROUP BY household, id "
         "HAVING count(*) > 1 LIMIT :most",
     },
@@ -97,6 +101,8 @@ class Statements:
     mentioning: Statement
     one: Statement
     ids: Statement
+    written: Statement
+    numbers: Statement
     households: Statement
     known: Statement
     step_done: Statement

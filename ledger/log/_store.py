@@ -227,14 +227,14 @@ class Log:
             Only what says something of an earlier event: corrections and strikes (then `kinds`
             is not looked at).
         bare : bool
-            All kinds, with None for `typed_at` and `hash`: a replay reads neither, and they are a
-            tenth of the reading.
+            All kinds, and of each event only :data:`ledger.log.BARE`: the rest is a third of the
+            reading.
 
         Yields
         ------
         list of tuple
-            Rows in the order of :data:`ledger.log.COLUMNS`. No transaction stays open between
-            two lists; as nothing is ever changed, what was yielded is still as it was.
+            Rows in the order of :data:`ledger.log.COLUMNS`, or `BARE`. No transaction stays open
+            between two lists; as nothing is ever changed, what was yielded is still as it was.
         """
         while True:
             with self._connected() as raw:
@@ -252,6 +252,20 @@ class Log:
         with self._connected() as raw:
             values = {"household": self.household, "numbers": listed(self.store, numbers)}
             return list(self._sql.numbered.run(raw, **values).fetchall())
+
+    def written_between(self, after: int, upto: int) -> list[tuple[str, str]]:
+        """Return id and `recorded_at` of the events with a number above `after`, up to `upto`."""
+        with self._connected() as raw:
+            values = {"household": self.household, "after": after, "upto": upto}
+            return list(self._sql.written.run(raw, **values).fetchall())
+
+    def numbers_of(self, ids: Sequence[str]) -> dict[str, int]:
+        """Return the number of the event with each of some ids; what is no id of any is left out."""
+        likely = [one for one in ids if one.isascii() and "\0" not in one]
+        with self._connected() as raw:
+            values = {"household": self.household, "ids": listed(self.store, likely)}
+            found = self._sql.numbers.run(raw, **values).fetchall()
+        return {row[0]: row[1] for row in found if row[1] is not None}
 
     def mentioning(self, kind: str, text: str, on: str) -> list[tuple[Any, ...]]:
         """Return the events of a kind whose body holds a text, or that happened on a day.

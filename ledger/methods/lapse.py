@@ -132,8 +132,8 @@ class Standing:
     ----------
     word : str
         ``in hand``, ``going rusty``, ``out of practice`` or ``never tried``.
-    keeps_days : float or None
-        How long its good practices keep it, from the last of them; None where it is judged by seasons,
+    keeps_days : int or None
+        How many whole days its good practices keep it, from the last of them; None where it is judged by seasons,
         or none went well.
     seasonal : bool
         Whether it was judged by seasons.
@@ -144,7 +144,7 @@ class Standing:
     """
 
     word: str
-    keeps_days: float | None
+    keeps_days: int | None
     seasonal: bool
     missed: int | None
     because: str
@@ -160,8 +160,9 @@ def standing(
 ) -> Standing:
     """Say how a skill stands today.
 
-    From the last good practice on it is in hand for as long as its good practices keep it (`keeps`),
-    going rusty up to four times as long, then out of practice. Good is what went 3 of 5 or better, or
+    From the last good practice on it is in hand for as many whole days as its good practices keep it
+    (`keeps`, a part of a day counting as one): of 45 days, on the 45th after it, it is going rusty; up to
+    four times as long, then out of practice. Good is what went 3 of 5 or better, or
     what nobody said anything of. After a try that failed it is not better than going rusty; after two,
     and where none ever went well, it is out of practice. Of a seasonal skill the seasons that passed
     without it count: none, in hand; one, going rusty; more, out of practice.
@@ -208,11 +209,11 @@ def standing(
         because: list[str] = [sentence("skills-seasons-missed", n=missed)]
         limit = None
     else:
-        limit = keeps(good)
+        limit = math.ceil(keeps(good))
         past = now - good[-1][0]
-        word = ORDER[(past > limit) + (past > RUSTY * limit)]
+        word = ORDER[(past >= limit) + (past > RUSTY * limit)]
         because = [
-            sentence("skills-keeps", n=len(good), days=round(limit)),
+            sentence("skills-keeps", n=len(good), days=limit),
             sentence("skills-last", n=past),
         ]
     if failed:
@@ -220,7 +221,7 @@ def standing(
         because.append(sentence("skills-failed-lately", n=failed))
     rusts = None
     if limit is not None and word == ORDER[0]:
-        rusts = dt.date.fromordinal(good[-1][0] + math.floor(limit) + 1)
+        rusts = dt.date.fromordinal(good[-1][0] + limit)
     return Standing(
         word, limit, part is not None, missed if part else None, joined("; ", because), rusts,
         None if part is None else _next_season(today, part),

@@ -8,14 +8,16 @@ from collections.abc import Sequence
 from ledger.messages import Names, Sentence, Typed, joined, sentence
 from ledger.published.batch import BatchDone, Finding
 from ledger.published.names import fold
-from ledger.published.words import cite, cited, figure
+from ledger.published.words import cite, cited, figure, says
 from ledger.reference.schedules_sources import source
 
 __all__ = [
+    "closes_jars",
     "cold_heat",
     "equipment_finding",
     "is_steam",
     "low_heat_finding",
+    "multi_cooker_named",
     "note_finding",
     "tool_named",
 ]
@@ -53,18 +55,22 @@ _UNTESTED = tuple(
         (r"dish ?washer|spülmaschine|geschirrspüler", "finding-dishwasher"),
         (r"slow cooker|schongarer", "finding-slow-cooker"),
         (
-            r"open[ -]kettle|heiß (ein|ab)gefüllt|no processing|not processed|hot fill|just sealed|"
-            r"sealed (by|on) (their|its|cooling)",
+            r"open[ -]kettle|heiß (ein|ab)gefüllt|(no|without|not|n't|forgot to) process|unprocessed|"
+            r"hot[ -]fill|(filled|ladled) hot|(just|let) (them )?seal|self[ -]seal|"
+            r"sealed (by|on) (their|its|cooling|themselves)",
             "finding-open-kettle",
         ),
         (
-            r"invert|inversion|upside[ -]down|turned over|umgedreht|auf den kopf|gestürzt",
+            r"invert|inversion|upside[ -]down|turned over|flipped|umgedreht|auf den kopf|gestürzt",
             "finding-turned-over",
         ),
         (r"\bsun\b|solar|in der sonne", "finding-sun"),
-        (r"dry canning|dry[ -]canned|trocken eingeweckt", "finding-dry-canning"),
+        (r"dry[ -]cann(ing|ed)|trocken eingeweckt", "finding-dry-canning"),
         (r"vacuum|vakuum", "finding-vacuum"),
-        (r"paraffin|wax seal|wachs", "finding-wax"),
+        (
+            r"paraffin|wax(ed)? ?(seal|on top)|waxed|(with|in|under) (\w+ )?(bees)?wax|wachs",
+            "finding-wax",
+        ),
     )
 )
 """Ways of heating or closing a jar for which nothing is published (UIUC_UNSAFE, KSU_OPENKETTLE)."""
@@ -73,6 +79,9 @@ _WARMED = re.compile(
     r"(warm|heat|steril|pre-?heat|dried|dry)\w*\b[^.;]{0,25}\boven|oven[^.;]{0,15}(warm|steril)",
     re.IGNORECASE,
 )
+_SUN_DRIED = re.compile(r"(dried|dry)\w*\b[^.;]{0,25}\bsun|sun[ -]dried", re.IGNORECASE)
+_COOKS = ("finding-oven", "finding-microwave", "finding-slow-cooker")
+"""What heats a dish as well as a jar: words of it alone do not say that jars were closed."""
 _ROASTED = re.compile(r"oven[ -](roast|dried|baked)|roast\w*\b[^.;]{0,20}\boven", re.IGNORECASE)
 _KNOWN = re.compile(
     r"(pressure)?(canner|canning|pot|kettle|rack|lifter|funnel|mill|strainer|scale|thermometer|stove|burner|cooktop|"
@@ -105,8 +114,21 @@ def tool_named(said: str) -> Sentence | None:
             continue
         if id_ == "finding-oven" and (_WARMED.search(said) or _ROASTED.search(said)):
             continue
+        if id_ == "finding-sun" and _SUN_DRIED.search(said):
+            continue
         return sentence(id_)
     return None
+
+
+def multi_cooker_named(said: str) -> bool:
+    """Return whether words name an appliance that no published pressure process is for."""
+    return bool(_MULTI.search(said))
+
+
+def closes_jars(said: str) -> bool:
+    """Return whether words name what is done to jars alone: an open kettle, wax, turning them over."""
+    tool = tool_named(said)
+    return tool is not None and not any(says(tool, one) for one in _COOKS)
 
 
 def equipment_finding(  # noqa: PLR0911 -- one return an appliance
@@ -136,8 +158,8 @@ def equipment_finding(  # noqa: PLR0911 -- one return an appliance
         )
     if (
         batch.method == "pressure"
-        and _PRESSURE_POT.search(tools)
-        and not re.search("canner", tools, re.IGNORECASE)
+        and _PRESSURE_POT.search(both)
+        and not re.search("canner", both, re.IGNORECASE)
     ):
         holds = sentence("finding-pressure-canner-holds", source=_four_quarts())
         text = joined(" ", (holds, sentence("finding-pressure-canner-ask")))

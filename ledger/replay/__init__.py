@@ -25,6 +25,7 @@ from ledger.replay.journal import KEPT, Journal
 from ledger.replay.state import State, day_number, day_text
 from ledger.replay.tables import CAUSES, ROLES
 from ledger.replay.tracing import COMPONENTS, COST, GRAMS, KCAL, LABOUR, VALUE
+from ledger.replay.written import Source, Tried
 
 __all__ = [
     "CAUSES",
@@ -49,7 +50,7 @@ _LAST = np.iinfo(np.int32).max
 """A day by which all that was written down has happened."""
 
 
-class _Log(Protocol):
+class _Log(Source, Protocol):
     def read(
         self,
         after: int = 0,
@@ -58,8 +59,6 @@ class _Log(Protocol):
         *,
         bare: bool = False,
     ) -> Any: ...
-
-    def numbered(self, numbers: Sequence[int]) -> list[tuple[Any, ...]]: ...
 
 
 @contextmanager
@@ -80,8 +79,7 @@ class Replay:
     Parameters
     ----------
     log : Log
-        Anything whose ``read(after=seq, bare=True)`` gives chunks of stored rows in sequence, and
-        ``numbered`` those of some numbers.
+        A source whose ``read(after=seq, bare=True)`` gives chunks of stored rows in sequence.
     hash_at : callable, optional
         The stored hash of an event by its number: with it the journal is kept in a file
         (`ledger.replay.derived`).
@@ -97,12 +95,7 @@ class Replay:
 
     def _take(self, journal: Journal) -> None:
         self.journal = journal
-        journal.fetch, journal.fetch_some = self._fetch, self._log.numbered
-
-    def _fetch(self, seq: int) -> tuple[Any, ...]:
-        for row in self._log.numbered([seq]):
-            return tuple(row)
-        raise LookupError(seq)
+        journal.source = self._log
 
     def refresh(
         self, progress: Callable[[int], None] | None = None, upto: int | None = None
@@ -198,8 +191,6 @@ class Replay:
         """
         with self._lock:
             journal = self.journal.branch()
-            journal.take(rows)
-            # no log holds them: what asks for their bodies gets them here, under no hash that a cache could keep
-            tried = {int(row[0]): (*row[:-1], "") for row in rows}
-            journal.fetch = lambda seq: tried[seq] if seq in tried else self._fetch(seq)
+            journal.source = tried = Tried(self._log, rows)
+            journal.take(tried.read())
             return self._made(journal, day_number(as_of), len(journal)).apart()

@@ -13,6 +13,7 @@ from ledger.labels import split_label
 from ledger.replay.columns import Array, Names, Table
 from ledger.replay.tables import FIELDS, ROLES
 from ledger.replay.ways import FIRST_VERSION, OF_PIECES, Ways
+from ledger.replay.written import Written
 
 __all__ = ["Bodies"]
 
@@ -23,7 +24,7 @@ _READ_MOST = 4000
 _Out = TypeVar("_Out")
 
 
-class Bodies:
+class Bodies(Written):
     """What a journal can tell of its events beyond their columns.
 
     Attributes
@@ -32,8 +33,6 @@ class Bodies:
         Bodies of the kinds that state facts, by place.
     labels : list of (int, int, first, last)
         Labels of made entries: place, line, first and last as written.
-    fetch, fetch_some : callable
-        How a stored row, and those of some numbers, are read from the log.
     looked_up : dict of int to int
         Up to which event the units of a raw name's lines were told apart.
     """
@@ -43,19 +42,15 @@ class Bodies:
     ways: Ways
 
     def __init__(self) -> None:
+        super().__init__()
         self.bodies: dict[int, dict[str, Any]] = {}
         self.labels: list[tuple[int, int, Any, Any]] = []
         self.looked_up: dict[int, int] = {}
-        self.fetch: Callable[[int], tuple[Any, ...]] | None = None
-        self.fetch_some: Callable[[Sequence[int]], list[tuple[Any, ...]]] | None = None
         self._read: dict[int, dict[str, Any]] = {}
         self._of_bodies: dict[Any, dict[int, Any]] = {}
         self._ranges: tuple[int, dict[str, Any]] = (0, {})
         self._label_at: dict[tuple[int, int], tuple[Any, Any]] = {}
         self._labelled = 0
-
-    def __len__(self) -> int:
-        raise NotImplementedError
 
     def labels_of(self, ev: int, n: int) -> tuple[Any, Any] | None:
         """Return the first and last label of a made entry, or None."""
@@ -86,8 +81,7 @@ class Bodies:
             return self.bodies[ev]
         body = self._read.get(ev)
         if body is None:
-            assert self.fetch is not None
-            row = self.fetch(ev + 1)
+            row = self.row(ev)
             body = decode_stored(row[2], row[3], row[10], seq=row[0])
             if len(self._read) >= _READ_MOST:
                 self._read.clear()
@@ -108,11 +102,11 @@ class Bodies:
         return [kept[ev] for ev in evs]
 
     def _read_together(self, evs: list[int]) -> None:
-        if len(evs) < 2 or self.fetch_some is None:
+        if len(evs) < 2:
             return
         if len(self._read) + len(evs) > _READ_MOST:
             self._read.clear()
-        for row in self.fetch_some([ev + 1 for ev in evs]):
+        for row in self.source.numbered([ev + 1 for ev in evs]):
             self._read[row[0] - 1] = decode_stored(row[2], row[3], row[10], seq=row[0])
 
     def look_up_units(self, item: int) -> None:

@@ -20,12 +20,12 @@ import msgspec
 import numpy as np
 
 from ledger.cache import folder, made_by, write_whole
-from ledger.replay.columns import Array, Places
+from ledger.replay.columns import Array
 from ledger.replay.journal import Journal
 
 __all__ = ["keep", "kept"]
 
-_MAGIC = b"croftbook journal 2\n"
+_MAGIC = b"croftbook journal 3\n"
 _NAMES = ("items", "units", "people", "lots", "garden", "whom")
 _LEAST = 1_000
 """Events in a journal that is worth a file."""
@@ -45,8 +45,6 @@ class _Texts(msgspec.Struct):
 
     made_by: str
     head: str
-    ids: list[str]
-    recorded: list[str]
     names: dict[str, list[str]]
     ways: tuple[list[int], list[int], list[int]]
     bodies: dict[int, dict[str, Any]]
@@ -86,9 +84,10 @@ def kept(hash_at: HashAt) -> tuple[Journal, Columns] | None:
         return None
     if found is None or found.texts.made_by != made_by():
         return None
-    if not found.texts.head or hash_at(len(found.texts.ids)) != found.texts.head:
+    journal, columns = _journal(found)
+    if not found.texts.head or hash_at(len(journal)) != found.texts.head:
         return None
-    return _journal(found)
+    return journal, columns
 
 
 def keep(journal: Journal, taken: int, hash_at: HashAt, moment: Callable[[], Columns]) -> None:
@@ -130,7 +129,7 @@ def _parts(journal: Journal, moment: Columns, head: str) -> list[Any]:
         for name, column in several.items()
     ]
     texts = _Texts(
-        made_by(), head, journal.ids, journal.recorded,
+        made_by(), head,
         {name: getattr(journal, name).texts for name in _NAMES},
         (journal.ways.item, journal.ways.measure, journal.ways.unit),
         journal.bodies, journal.unread, journal.labels, journal.first_said,
@@ -164,8 +163,6 @@ def _read(place: Path) -> _File | None:
 
 def _journal(found: _File) -> tuple[Journal, Columns]:
     texts, journal = found.texts, Journal()
-    journal.ids, journal.recorded = texts.ids, texts.recorded
-    journal.place = Places(journal.ids)
     for name in _NAMES:
         getattr(journal, name).codes(texts.names[name])
     for one in zip(*texts.ways, strict=True):

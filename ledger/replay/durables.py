@@ -25,6 +25,7 @@ DEFAULT_YEARS = 10.0
 """Life of jars and screw bands when nobody says (Colorado State University Extension 8.704)."""
 
 
+_NONE = slice(0, 0)
 _LENT = [SORTS.index(sort) for sort in ("jar", "equipment")]
 
 
@@ -64,6 +65,7 @@ class Durables:
         self._root = moment.root[ev]
         # Few purchases say how long a thing lasts: those alone are looked through.
         self._said = {name: _saying(table[name][rows]) for name in ("uses", "years")}
+        self._telling = {name: set(item[at].tolist()) for name, (at, _) in self._said.items()}
         bounds = (
             np.searchsorted(item, np.arange(len(facts) + 1)) if len(facts) else np.zeros(1, int)
         )
@@ -91,7 +93,8 @@ class Durables:
 
         A description holds for all days; what a purchase says holds from its day on.
         """
-        return self._fact(item, name, self.rows(item, day))
+        told = item in self._telling[name]
+        return self._fact(item, name, self.rows(item, day) if told else _NONE)
 
     def fact_from(self, item: int, name: str, day: int) -> int:
         """Return the entry (place of its first event) that says `uses` or `years`; -1: none."""

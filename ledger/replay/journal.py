@@ -8,8 +8,8 @@ at a moment (`settle`) is decided on the columns.
 from __future__ import annotations
 
 import copy
-from bisect import bisect_right
 from collections.abc import Callable, Sequence
+from itertools import product
 from operator import attrgetter, itemgetter
 from typing import Any
 
@@ -21,7 +21,7 @@ from ledger.kinds import KINDS, kind_of, lean_body, newer_than_this, upcast
 from ledger.messages import Code, sentence
 from ledger.replay import tables
 from ledger.replay.bodies import Bodies
-from ledger.replay.columns import Array, Names, Places, Table
+from ledger.replay.columns import Array, Names, Table
 from ledger.replay.garden_columns import take_harvested, take_planted
 from ledger.replay.kitchen_columns import take_counted, take_discarded, take_eaten, take_put_up
 from ledger.replay.line_columns import (
@@ -43,15 +43,14 @@ _PHASES = np.array([KINDS[kind].phase for kind in _KINDS], np.int8)
 _CAUSE = {name: code for code, name in enumerate(tables.CAUSES)}
 _NAN = float("nan")
 
-_ASKED = (0, 1, 2, 3, 4, 5, 6, 8, 9, 10)
-"""The columns of a stored row that a replay reads: not `typed_at`, not its hash."""
+
+_UNREAD = frozenset({"basis", "note"})
+"""Fields that no column holds though most bodies have them: a tenth of decoding."""
 
 UNREAD = -1
 """The code of what is set aside."""
 
 _COPIED = (
-    "ids",
-    "recorded",
     "labels",
     "bodies",
     "_read",
@@ -83,8 +82,6 @@ class Journal(Bodies):
         See `ledger.replay.tables.TABLES`; `ev` is an event's place in the log, ``seq - 1``.
     items, units, people, lots, garden : Names
         The texts behind the coded columns; `garden` has varieties, beds and sizes as typed, `whom` shops.
-    ids, recorded : list of str
-        Id and recorded_at of each event, shape (events,).
     unread : dict of int to str
         What is set aside, by place, as this program cannot read it: counted nowhere, and told of.
     ways : Ways
@@ -98,21 +95,18 @@ class Journal(Bodies):
         self.tables = {name: Table(dtypes) for name, dtypes in tables.TABLES.items()}
         self.items, self.units, self.people, self.lots = Names(), Names(), Names(), Names()
         self.garden, self.whom = Names(), Names()
-        self.ids: list[str] = []
-        self.recorded: list[str] = []
-        self.place = Places(self.ids)
         self.unread: dict[int, str] = {}
         self.ways = Ways()
         self.first_said: dict[int, tuple[int, int, str]] = {}
         self.said_before: set[int] = set()
         self._decoders = {
-            name: msgspec.json.Decoder(list[lean_body(kind)])  # type: ignore[misc]
+            name: msgspec.json.Decoder(list[lean_body(kind, _UNREAD)])  # type: ignore[misc]
             for name, kind in KINDS.items()
             if name not in _FACTS
         }
 
     def __len__(self) -> int:
-        return len(self.ids)
+        return len(self.tables["events"])
 
     @property
     def numbers(self) -> tuple[int, int]:
@@ -127,7 +121,7 @@ class Journal(Bodies):
             setattr(other, name, getattr(self, name).copy())
         for name in _COPIED:
             setattr(other, name, copy.copy(getattr(self, name)))
-        other.place = self.place.copy(other.ids)
+        self._branched(other)
         other._of_bodies = {make: dict(kept) for make, kept in self._of_bodies.items()}
         return other
 
@@ -139,7 +133,7 @@ class Journal(Bodies):
         Parameters
         ----------
         rows : sequence of tuple
-            ``(seq, id, kind, v, on, at, recorded_at, typed_at, by, replaces, body, hash)``.
+            ``(seq, kind, v, on, at, by, replaces, body)``.
 
         What this program cannot read is set aside (`unread`).
 
@@ -150,18 +144,15 @@ class Journal(Bodies):
         """
         if not rows:
             return
-        start, self.said_before = len(self.ids), set(self.first_said)
-        if rows[0][0] != start + 1:
-            raise errors.BookDamaged(sentence("refusal-event-missing", n=start + 1))
-        seqs, ids, kinds, versions, ons, ats, recorded, bys, replaces, bodies = (
-            list(map(itemgetter(column), rows)) for column in _ASKED
+        start, count, self.said_before = len(self), len(rows), set(self.first_said)
+        if rows[0][0] != start + 1 or rows[-1][0] != start + count:
+            missing = next(n for n, row in enumerate(rows, start + 1) if row[0] != n)
+            raise errors.BookDamaged(sentence("refusal-event-missing", n=missing))
+        kinds, versions, ons, ats, bys, replaces, bodies = (
+            list(map(itemgetter(column), rows)) for column in range(1, 8)
         )
-        count = len(ids)
-        kinds = list(self._readable(seqs, kinds, versions))
-        self.ids.extend(ids)
-        once = {moment: moment for moment in recorded}  # a bulk's share one moment, and one text
-        self.recorded.extend(map(once.__getitem__, recorded))
-        events = self._envelope(seqs, kinds, ons, ats, start)
+        kinds = list(self._readable(kinds, versions, start))
+        events = self._envelope(kinds, ons, ats, start)
         self._roots(events["root"], replaces, start)
         found, first = np.unique(events["kind"], return_index=True)
         written = set(versions)
@@ -171,7 +162,7 @@ class Journal(Bodies):
             kind, places = _KINDS[code], np.flatnonzero(events["kind"] == code).tolist()
             texts = list(map(bodies.__getitem__, places))
             if written - set(range(KINDS[kind].reads, KINDS[kind].v + 1)):
-                texts = [self._raised(kind, versions[i], bodies[i], seqs[i]) for i in places]
+                texts = [self._raised(kind, versions[i], bodies[i], start + i + 1) for i in places]
             try:
                 self._take_kind(kind, [start + i for i in places], texts, events, start)
             except (msgspec.DecodeError, UnicodeError) as error:
@@ -183,7 +174,6 @@ class Journal(Bodies):
 
     def _envelope(
         self,
-        seqs: Sequence[int],
         kinds: Sequence[str],
         ons: Sequence[str],
         ats: Sequence[str | None],
@@ -205,17 +195,20 @@ class Journal(Bodies):
             "whom": np.full(count, -1, np.int32),
         }
 
-    def _readable(
-        self, seqs: Sequence[int], kinds: Sequence[str], versions: Sequence[int]
-    ) -> Sequence[str]:
+    def _readable(self, kinds: Sequence[str], versions: Sequence[int], start: int) -> Sequence[str]:
         """Return the kinds, "" for what this program does not know, which is set aside and told of."""
         known = {(kind, v) for kind in KINDS for v in range(1, KINDS[kind].v + 1)}
-        if known >= set(zip(kinds, versions, strict=True)):
+        written = set(versions)
+        one_version = len(written) == 1
+        found = set(
+            product(set(kinds), written) if one_version else zip(kinds, versions, strict=True)
+        )
+        if known >= found:
             return kinds
         out = list(kinds)
         for i, pair in enumerate(zip(kinds, versions, strict=True)):
             if pair not in known:
-                self.unread[seqs[i] - 1] = newer_than_this([(*pair, seqs[i])])[0]
+                self.unread[start + i] = newer_than_this([(*pair, start + i + 1)])[0]
                 out[i] = ""
         return out
 
@@ -245,15 +238,17 @@ class Journal(Bodies):
 
     def _roots(self, root: Array, replaces: Sequence[str | None], start: int) -> None:
         """Lead each replacement to the first event of its entry."""
-        if not any(replaces):
-            return
-        before = self.tables["events"]["root"]
-        for i, target in enumerate(replaces):
-            if target is None:
-                continue
-            place = self.place.get(target)
-            if place is not None and place < start + i:
-                root[i] = root[place - start] if place >= start else before[place]
+        if any(replaces):
+            said = [(start + i, id_) for i, id_ in enumerate(replaces) if id_ is not None]
+            self._lead(root, said, start)
+
+    def _lead(self, root: Array, said: list[tuple[int, str]], start: int) -> None:
+        """Lead events, by place, to the first event of the entry whose id each of them names."""
+        places, before = self.written_at(id_ for _, id_ in said), self.tables["events"]["root"]
+        for ev, id_ in said:
+            place = places.get(id_)
+            if place is not None and place < ev:
+                root[ev - start] = root[place - start] if place >= start else before[place]
 
     def _raised(self, kind: str, v: int, text: str, seq: int) -> str:
         if v >= KINDS[kind].reads:
@@ -295,11 +290,8 @@ class Journal(Bodies):
     def _take_struck(
         self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
     ) -> None:
-        root, before = events["root"], self.tables["events"]["root"]
-        for body, ev in zip(bodies, places, strict=True):
-            place = self.place.get(body.id)
-            if place is not None and place < ev:
-                root[ev - start] = root[place - start] if place >= start else before[place]
+        said = [(ev, body.id) for body, ev in zip(bodies, places, strict=True)]
+        self._lead(events["root"], said, start)
 
     _take_planted, _take_harvested = take_planted, take_harvested
     _take_eaten, _take_put_up = take_eaten, take_put_up
@@ -316,12 +308,6 @@ class Journal(Bodies):
     _add, _supplies, _draws, _work = take_lines, take_supplies, take_draws, take_work
 
     # -- settling -----------------------------------------------------------------------
-
-    def known(self, known_at: str | None) -> int:
-        """Return how many events were written down by `known_at` (a prefix of the log)."""
-        if known_at is None:
-            return len(self.ids)
-        return bisect_right(self.recorded, known_at)
 
     def settle(self, known: int) -> tuple[Array, Array]:
         """Return the state of every entry by the moment when `known` events were written down.

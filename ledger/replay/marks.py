@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.answers import Assumption
+from ledger.answers import Assumption, ReadLater
 from ledger.messages import sentence
 from ledger.replay.columns import Array
 from ledger.replay.flows import ORIGINS
@@ -116,8 +116,7 @@ class Marks:
     def assumption(self, one: str) -> Assumption:
         """Return an assumption by its id, in words, with the events it comes from."""
         kind, _, name = one.partition(":")
-        events = self._events(kind, name)
-        ids = tuple(self._state.event_id(ev) for ev in events)
+        ids = ReadLater(lambda: map(self._state.event_id, self._events(kind, name)))
         words = _NO_PRICE if kind in _NO_PRICE and not self._has_price(kind, name) else _ASSUMED
         return Assumption(one, sentence(words[kind], name=name), ids)
 

@@ -45,6 +45,7 @@ def find_named(
         return out
     names = _Names(journal, moment, lots, label_prefix)
     texts = [journal.lots.texts[code] for code in draws["lot_text"][rows].tolist()]
+    journal.places_of(text.rpartition(":")[0] for text in texts)  # all together, not one by one
     for i, (text, row) in enumerate(zip(texts, rows.tolist(), strict=True)):
         for lot in names.meant(text):
             if lots["item"][lot] == draws["item"][row] and lots["pos"][lot] < draws["pos"][row]:
@@ -87,7 +88,7 @@ class _Names:
     def meant(self, text: str) -> list[int]:
         """Return the lots that a text can mean, the likeliest first."""
         entry, _, tail = text.rpartition(":")
-        place = self._journal.place.get(entry)
+        place = self._journal.place_of(entry)
         number = tail.removesuffix("f")
         if (
             place is not None

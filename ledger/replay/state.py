@@ -135,11 +135,11 @@ class State:
 
     def event_id(self, ev: int) -> str:
         """Return the id of an event by its place."""
-        return self.journal.ids[int(ev)]
+        return self.journal.id_of(int(ev))
 
     def entry_id(self, ev: int) -> str:
         """Return the id of the entry that an event belongs to."""
-        return self.journal.ids[int(self.moment.root[int(ev)])]
+        return self.journal.id_of(int(self.moment.root[int(ev)]))
 
     def lot_id(self, lot: int) -> str:
         """Return a lot's id: ``<entry id>:<n>`` with f, u or c behind it."""

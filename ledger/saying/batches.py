@@ -6,13 +6,14 @@ from ledger.kinds.methods import CANNING
 from ledger.messages import Names, fixed, joined, sentence
 from ledger.published import batch_as_typed, caution_before
 from ledger.published.danger import oil_named
-from ledger.published.equipment import is_steam, tool_named
+from ledger.published.equipment import closes_jars, is_steam, multi_cooker_named, tool_named
+from ledger.published.words import says
 from ledger.saying.again import again_batch
 from ledger.saying.drafting import Body, Context
 from ledger.saying.making import Line
 from ledger.saying.numbers import figure
-from ledger.saying.parting import shared_by_weight, split
-from ledger.saying.put_in_jars import kept, made_of, unsealed
+from ledger.saying.parting import shared_by_weight, split, went_in
+from ledger.saying.put_in_jars import asked_jars, kept, made_of, unsealed
 from ledger.saying.shared import nothing
 from ledger.saying.things import Thing
 from ledger.saying.went_in import came_out, itself, used_of, used_phrases
@@ -27,6 +28,7 @@ def put_up(context: Context) -> list[tuple[str, Body]]:
     things = context.things
     used_phrases(context)
     came_out(context)
+    _done_with(context)
     method = _method(context)
     if "again" in things.facts:
         again = again_batch(context)
@@ -55,6 +57,24 @@ def put_up(context: Context) -> list[tuple[str, Body]]:
     return out
 
 
+def _done_with(context: Context) -> None:
+    """Keep a verb that says what closed the jars in the note; what was dried in an oven says so."""
+    things, spoken = context.things, context.clause.verb
+    if spoken is None:
+        return
+    said = context.scanner.said(spoken.start, spoken.end)
+    way = context.words.find("process", context.scanner.tokens, spoken.start)
+    if way is not None and way[0] in ("hot", "raw"):
+        things.facts.setdefault("pack", way[0])
+    if tool_named(said) is not None:
+        things.notes.insert(0, said)
+    elif context.verb.method == "dry":
+        dried = [(one, f"{said} {one}") for one in things.notes]
+        things.notes = [
+            long if tool_named(one) and not tool_named(long) else one for one, long in dried
+        ]
+
+
 def _method(context: Context) -> str | None:
     """Return the method said, by its own words before the verb's; None: to be asked."""
     things = context.things
@@ -64,12 +84,34 @@ def _method(context: Context) -> str | None:
         said = {"freezer": "freeze", "cellar": "cellar"}.get(place.text)
     if said is None and "psi" in things.facts:
         said = "pressure"
-    jars = any(
-        one.sort == "jar" for thing in things.lines if thing.mode == "main" for one in thing.amounts
-    )
+    main = [thing for thing in things.lines if thing.mode == "main"]
+    amounts = [one for thing in main for one in thing.amounts]
+    jars = any(one.sort == "jar" for one in amounts)
+    if any(one.jar() for one in amounts) and closes_jars(_noted(context)):
+        jars = True  # pints that were turned over or sealed with wax
     if said == "cook" and jars and things.facts.get("method") is None and place is None:
         return None
+    if said is None and context.verb.how != "jars" and not jars:
+        said = _described(context, main)
     return said
+
+
+def _described(context: Context, main: list[Thing]) -> str | None:
+    """Return the method that the name of a thing says: ``vacuum sealed 4 lb frozen beans``."""
+    said = None
+    for one in main:
+        verb = one.words and context.words.find("verb", context.scanner.tokens, one.words[0])
+        if one.words is None or not verb or verb[0].method not in ("freeze", "dry"):
+            continue
+        if context.known.item(context.scanner.said(*one.words)) is None and verb[1] < (
+            one.words[1] - one.words[0]
+        ):
+            said, one.words = verb[0].method, (one.words[0] + verb[1], one.words[1])
+    return said
+
+
+def _noted(context: Context) -> str:
+    return " ; ".join((*context.things.notes, *context.maker.notes))
 
 
 def _batch(
@@ -88,24 +130,21 @@ def _batch(
     if method is not None:
         body["method"] = method
     else:
-        before = [one for one in context.known.methods(name) if one in _METHODS_ASKED]
-        options = [fixed(one) for one in dict.fromkeys([*before, *_METHODS_ASKED])]
-        text: str = sentence("asked-method", name=name, ways=Names(tuple(options)))
-        caution = _closed_otherwise(context, name, made)
-        if caution is not None:  # an oven, a steamer: neither way is meant by a yes to everything
-            text, options = joined(" ", (caution, text)) if caution else text, []
-        method = _method_of(context, maker.ask("method", name, text, options))
+        method = _ask_method(context, name, made)
         if method is not None:
             body["method"] = method
             is_canned = method in CANNING
+    is_asked = is_canned and _lacks_jars(context, lines, method)
+    if is_asked:
+        used = [*(one for one in made if went_in(one)), *used]
     used_body = used_of(context, used, body) or itself(context, lines, method)
     body["used"] = used_body
     if not used_body:
         text = sentence("asked-used", name=name)
         answer = maker.ask("used", name, text, _as_it_is(lines), waits=True)
         body["used"] = _lines_of(context, answer)
-    entries: list[Body] = []
-    for line in lines:
+    entries: list[Body] = asked_jars(context, name) if is_asked else []
+    for line in lines if not is_asked else ():
         entries += made_of(context, line, method, is_canned=is_canned)
     kept(context, entries, method)
     unsealed(context, entries)
@@ -117,13 +156,38 @@ def _batch(
     return body
 
 
+def _lacks_jars(context: Context, lines: list[Line], method: str | None) -> bool:
+    """Return whether something was canned and nobody said in which jars: ``canned 14 lb beans``."""
+    said = [one.quantity for one in lines if one.quantity is not None]
+    if not said or (method not in CANNING and context.verb.how != "jars"):
+        return False
+    return not any(one.sort == "jar" or one.jar() not in (None, "gallon jar") for one in said)
+
+
+def _ask_method(context: Context, name: str, made: list[Thing]) -> str | None:
+    """Ask how it was put up, the caution first where no canner closed the jars."""
+    before = [one for one in context.known.methods(name) if one in _METHODS_ASKED]
+    ways = list(dict.fromkeys([*before, *_METHODS_ASKED]))
+    vacuum = tool_named(_noted(context))
+    if vacuum is not None and says(vacuum, "finding-vacuum") and context.verb.how != "jars":
+        jars = any(one.jar() for thing in made for one in thing.amounts)
+        ways = [*(ways if jars else ()), "freeze", "dry"]  # bags go into the freezer
+    options = list(map(fixed, ways))
+    text: str = sentence("asked-method", name=name, ways=Names(tuple(options)))
+    caution = None if ways[0] == "freeze" else _closed_otherwise(context, name, made)
+    if caution is not None:  # an oven, a steamer: neither way is meant by a yes to everything
+        text, options = joined(" ", (caution, text)) if caution else text, []
+    return _method_of(context, context.maker.ask("method", name, text, options))
+
+
 def _closed_otherwise(context: Context, name: str, made: list[Thing]) -> str | None:
     """Return the caution on jars closed by no canner or under oil, "" where none is due; None: neither."""
-    note = " ; ".join((*context.things.notes, *context.maker.notes))
+    note = _noted(context)
     jars = [{"jar": "jar"} for thing in made for one in thing.amounts if one.jar()]
     said = {"makes": name, "method": _METHODS_ASKED[0], "note": note, "made": jars}
     done = batch_as_typed(said)
-    if done is None or not (tool_named(note) or is_steam(done) or oil_named(note)):
+    named = tool_named(note) or multi_cooker_named(note) or oil_named(note)
+    if done is None or not (named or is_steam(done)):
         return None
     return caution_before(done) or ""
 

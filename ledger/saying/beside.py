@@ -6,11 +6,12 @@ from dataclasses import replace
 
 from ledger.saying.containers import sized_jar
 from ledger.saying.money import Money
+from ledger.saying.numbers import figure
 from ledger.saying.pieces import Piece, Scanner
 from ledger.saying.quantities import Quantity
 from ledger.saying.things import Phrase, Span, Thing, Things
 
-__all__ = ["Beside"]
+__all__ = ["Beside", "counted"]
 
 
 class Beside:
@@ -91,6 +92,7 @@ class Beside:
     def _on_tool(self, one: Piece) -> None:
         """Keep what closed the jars in the note, where the door looks for it."""
         self.out.notes.append(self.scanner.said(one.start, one.end))
+        self.out.is_done_with = True
         if one.value is None:
             self.i += 1
         else:
@@ -141,7 +143,7 @@ class Beside:
             and len(line.amounts) == 1
         ):
             line.amounts = [said]
-            line.note = was.text() if was.unit is None else _counted(was)
+            line.note = was.text() if was.unit is None else counted(was)
         else:
             self.out.notes.append(self.scanner.said(*span).strip())
 
@@ -179,7 +181,7 @@ class Beside:
         ):
             self.i = k
             return
-        if follows in ("amount",) and "at" in roles and self._is_each(k):
+        if follows in ("amount",) and "at" in roles and (self._is_each(k) or self._is_gauge(k)):
             return
         if follows in ("amount",):
             self._side(roles, one, k)
@@ -215,9 +217,23 @@ class Beside:
             self.i += 1
         return True
 
+    def _is_gauge(self, k: int) -> bool:
+        """Read ``90 min at 10 lb`` beside a canner as the pressure."""
+        said: Quantity = self.pieces[k].value
+        behind = self.pieces[k + 1].tag if k + 1 < len(self.pieces) else ""
+        is_canned = self.kind == "put_up" or self.out.is_done_with
+        if not is_canned or said.unit != "lb" or behind in ("word", "name", "of"):
+            return False
+        self.i = k
+        self._fact(Piece("psi", figure(said.many), self.pieces[k].start, self.pieces[k].end))
+        return True
+
     def _side(self, roles: frozenset[str], one: Piece, k: int) -> None:
         """Switch to what went in (``from 16 lb plums``), or to the other side of a swap."""
         self._flush()
+        if self._is_into(roles, k):
+            self.apart, self.i = "comma", k
+            return
         if self.kind == "put_up" and "made" in roles and self.out.lines:
             for line in self.out.lines:
                 line.mode = "used"
@@ -236,6 +252,13 @@ class Beside:
         weighed = any(one.words is not None and one.amounts for one in self.out.lines)
         place = self.scanner.words.find("places", self.scanner.tokens, self.pieces[k].start)
         return self.kind == "put_up" and "made" in roles and weighed and place is None
+
+    def _is_into(self, roles: frozenset[str], k: int) -> bool:
+        """Return whether jars or bags of the same follow: ``in 5 freezer bags``, ``into 9 quarts``."""
+        follows = self.pieces[k + 1].tag if k + 1 < len(self.pieces) else ""
+        is_put_up = self.kind == "put_up" and self.mode == "main" and bool(self.out.lines)
+        is_many = self.pieces[k].tag == "amount" and follows not in ("word", "name", "of")
+        return is_put_up and bool(roles & {"in", "made"}) and is_many
 
     def _goes_without_saying(self, roles: frozenset[str]) -> bool:
         """Return whether the small word tells nothing more: eaten with, fed with, 5 for 2.50."""
@@ -363,7 +386,7 @@ class Beside:
         self.i = k + 1
 
 
-def _counted(said: Quantity) -> str:
+def counted(said: Quantity) -> str:
     """Return ``3 buckets`` as a note."""
     many = "s" if said.many != 1 and said.unit not in (None, "box", "bunch") else ""
     many = "es" if said.many != 1 and said.unit in ("box", "bunch") else many

@@ -11,7 +11,7 @@ from ledger.saying.numbers import Number, figure, number_at
 from ledger.saying.tokens import Token
 from ledger.saying.units import JAR_OF, Quantity, base_unit, unit_at
 
-__all__ = ["clings", "packed", "size_behind", "sized_jar", "two_ways", "with_holder"]
+__all__ = ["clings", "of_size", "packed", "size_behind", "sized_jar", "two_ways", "with_holder"]
 
 _JAR_OF_OUNCES = {
     8: "half-pint jar",
@@ -127,6 +127,25 @@ def _singular(
     several: list[str] = [one.split()[-1] for one in words.data[section][holder[0]].split("|")]
     place = several.index(said) if said in several else 0
     return several[place - place % 2]
+
+
+_SEALED = frozenset({"can", "tin", "bottle", "packet", "pack", "package", "carton", "jug", "jar"})
+"""Containers that are sold in one size: what stands behind them is what each holds."""
+
+
+def of_size(was: Quantity, size: Quantity) -> Quantity | None:
+    """Return so many containers of a size that is said behind what they hold: ``2 bottles juice 32 oz``.
+
+    Of what is sold in any size (``2 bags apples 6 lb``) it is asked whether that is one or all of it.
+    """
+    if was.doubt or size.doubt or size.sort != "measure" or size.packs is not None:
+        return None
+    if was.unit in _SEALED or (was.many == 1 and was.sort == "unknown"):
+        return replace(size, many=size.many * was.many, packs=was.many, length=was.length)
+    if was.sort not in ("unknown", "counted", "count"):
+        return None
+    every = replace(size, many=size.many * was.many)
+    return replace(size, doubt="cuts", options=(every.text(), size.text()), packs=was.many)
 
 
 def size_behind(

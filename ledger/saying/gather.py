@@ -7,11 +7,15 @@ from dataclasses import replace
 
 from ledger.saying.beside import Beside
 from ledger.saying.clauses import Clause
+from ledger.saying.containers import of_size
 from ledger.saying.pieces import Piece, Scanner
 from ledger.saying.quantities import Quantity
-from ledger.saying.things import Thing, Things
+from ledger.saying.things import Phrase, Thing, Things
 
 __all__ = ["gather"]
+
+_SOLD = ("bought", "got", "price_seen", None)
+"""Where things come in packs of a size."""
 
 
 class _Gatherer(Beside):
@@ -65,8 +69,7 @@ class _Gatherer(Beside):
         if named and after is not None and after.tag == "word" and self._is_meal(self.i):
             named = False
         bare = last is not None and last.words is not None and not self.pending
-        if self._is_alone(said, last, named=named):
-            self._empty(said)
+        if self._is_taken(said, last, named=named):
             return
         after = self._next(0)
         for_money = after is not None and after.tag == "money" and after.value.led == "for"
@@ -98,6 +101,21 @@ class _Gatherer(Beside):
         waits = self.kind in ("put_up", None) and self._names_later()
         if not (named or waits) and self._tag(0) not in ("comma", "and", "amount", "dash"):
             self._flush()
+
+    def _is_taken(self, said: Quantity, last: Thing | None, *, named: bool) -> bool:
+        """Take jars that stand alone, and ``32 oz`` behind ``2 bottles lemon juice`` as what each holds."""
+        if self._is_alone(said, last, named=named):
+            self._empty(said)
+            return True
+        if named or last is None or last.words is None or self.pending or last.extra:
+            return False
+        if self.kind not in _SOLD or self.apart == "and" or len(last.amounts) != 1:
+            return False
+        whole = of_size(last.amounts[0], said)
+        if whole is None:
+            return False
+        last.amounts, self.apart, last.is_sized = [whole], "", True
+        return True
 
     def _is_alone(self, said: Quantity, last: Thing | None, *, named: bool) -> bool:
         """Return whether jars are empty ones: beside them stands what no jar is counted in.
@@ -145,10 +163,12 @@ class _Gatherer(Beside):
 
     def _is_price(self, said: Quantity, named: bool) -> bool:
         """Return whether a bare number behind a name is its price: in a purchase it is."""
-        plain = said.unit is None and not said.loose and not said.doubt
+        plain = said.unit is None and said.length == 1 and not said.loose and not said.doubt
         if not plain or named or self.apart == "and":
             return False
-        return self.kind in ("bought", "got") or (self.kind is None and said.many.denominator != 1)
+        last = self.out.lines[-1] if self.out.lines else None
+        is_sold = said.many.denominator != 1 or (last is not None and last.is_sized)
+        return self.kind in ("bought", "got") or (self.kind is None and is_sold)
 
     def _names_later(self) -> bool:
         """Return whether a name follows behind a size that was said first: ``7 pints (hot) of``."""
@@ -204,6 +224,9 @@ class _Gatherer(Beside):
             self.i = k
             return
         self.i = k
+        if self.kind in _SOLD and len(self.pending) == 2 and self.pending[0].unit is not None:
+            whole = of_size(*self.pending)  # "3 cans 28 oz tomatoes"
+            self.pending = [whole] if whole is not None else self.pending
         thing = Thing(
             [*self.pending], (start, end), self.mode, joined=self.apart, is_zero=self.zero
         )
@@ -315,6 +338,15 @@ class _Gatherer(Beside):
     _on_filler = _on_article = _on_of = _skip
 
     def _on_left(self, one: Piece) -> None:
+        place = self.scanner.words.find("places", self.scanner.tokens, one.end - 1)
+        if self.kind == "put_up" and place is not None:  # "3 half-pints on the shelf"
+            said = self.scanner.said(one.start, one.end)
+            words = (one.end - 1, one.end)
+            self.out.phrases.append(
+                Phrase(frozenset({"on"}), words, len(self.out.lines), said, one.start)
+            )
+            self.i += 1
+            return
         self.out.facts["left"] = (one.start, one.end)
         self.out.spans["left"] = (one.start, one.end)
         self.i += 1

@@ -68,8 +68,11 @@ def _more_of(last: Clause, one: Clause, tokens: list[Token]) -> list[Piece] | No
         return [lead, *one.pieces]
     if last.spoken.kind == "put_up" and one.verb.value.kind == "put_up" and not things:
         method = one.verb.value.method
+        method = None if method == "cook" else method  # "canned 20 lb plums, made 7 quarts"
         more = [Piece("process", method, one.verb.start, one.verb.end)] if method else []
         return [*more, *one.pieces]
+    if last.spoken.kind == "put_up" and one.verb.value.kind == "got" and not things:
+        return [*one.pieces]
     if last.spoken.kind in ("bought", "got") and said in _PAID and not things:
         return [_as_money(piece) for piece in one.pieces]
     if (

@@ -60,7 +60,8 @@ class Marks:
         if token.low in _ENDS and not self._is_short_form(i):
             return Piece("end", _ENDS[token.low], i, i + 1)
         if token.low in ",/|":
-            return Piece("comma", None, i, i + 1)
+            is_with = token.low == "/" and i > 0 and self.tokens[i - 1].low == "w"
+            return Piece("mark" if is_with else "comma", None, i, i + 1)  # "w/ lemon juice"
         if token.low in "-–—" and not self._is_start():
             return Piece("dash", None, i, i + 1)
         if token.low in "([":

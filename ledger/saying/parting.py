@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 from ledger.amounts import unit_factor
 from ledger.kinds.methods import CANNING
-from ledger.messages import sentence
+from ledger.messages import measured, sentence
 from ledger.saying.drafting import Body, Context
 from ledger.saying.numbers import figure
+from ledger.saying.packing import packed_up
+from ledger.saying.quantities import Quantity
 from ledger.saying.things import Thing
 
-__all__ = ["shared_by_weight", "split"]
+__all__ = ["shared_by_weight", "split", "went_in"]
 
 _PUT_AWAY = frozenset({"freeze", "dry", "cellar"})
 
@@ -44,21 +47,69 @@ def split(
                 used.append(one)
         else:
             used.append(one)
-    for batch in batches if method not in _PUT_AWAY else ():
-        used += _raw_of(batch)
+    for batch in batches:
+        used += packed_up(batch) if method in _PUT_AWAY else _raw_of(context, batch, method)
     return batches, used
 
 
-def _raw_of(batch: list[Thing]) -> list[Thing]:
-    """Take out of a batch the weight that went in, said before the jars: ``14 lb beans, 7 quart jars``."""
+def _raw_of(context: Context, batch: list[Thing], method: str | None) -> list[Thing]:
+    """Take out of a batch the weight that went in, beside its jars: ``14 lb beans, 7 quart jars``."""
+    if any(said.jar() is not None for one in batch for said in one.amounts):
+        for one in batch:  # "a mess of greens, 7 pints"
+            one.amounts = [said for said in one.amounts if not said.loose]
     jars = [one for one in batch if any(said.jar() is not None for said in one.amounts)]
-    raw = [one for one in batch if one.amounts and all(_grams(a.text()) for a in one.amounts)]
-    if not jars or not raw or batch[0] not in raw:
+    raw = [one for one in batch if went_in(one)]
+    if not jars or not raw:
         return []
+    first = batch[0]
     for one in jars:
-        one.words = one.words or batch[0].words
+        one.words = one.words or first.words
     batch[:] = [one for one in batch if one not in raw]
-    return raw
+    went = [one for one in raw if one is first or not _is_pressure(context, one, first, method)]
+    for one in went:
+        one.words = one.words or first.words
+    return went
+
+
+_GAUGE = range(5, 16)
+"""Pounds that a canner's gauge is held at; at sea level 10 or 11 (USDA Complete Guide, guide 1)."""
+
+
+def _is_pressure(context: Context, thing: Thing, of: Thing, method: str | None) -> bool:
+    """Ask whether ``90 min 15 lb`` behind jars is the pressure or what went in; return whether it is no food."""
+    said = thing.amounts[0]
+    may_be = said.unit == "lb" and said.many in _GAUGE and len(thing.amounts) == 1
+    if not may_be or method not in ("pressure", None) or "psi" in context.things.facts:
+        return False
+    name = context.scanner.said(*of.words) if of.words else ""
+    text = sentence("asked-pressure-or-weight", amount=measured(said.text()), name=name)
+    options = [  # a yes to everything vouches for no pressure
+        sentence("asked-as-weight", amount=measured(said.text()), name=name),
+        sentence("asked-as-pressure", amount=measured(said.text())),
+    ]
+    answer = context.maker.ask("gauge", said.text(), text, options)
+    if answer and re.search("press|druck", answer, re.IGNORECASE):
+        context.things.facts["psi"] = figure(said.many)
+        context.things.spans["psi"] = (0, 0)
+        return True
+    return answer is None
+
+
+_PACKED = frozenset({"can", "tin", "bottle", "carton"})
+"""Counted units that may be what it was put into."""
+
+
+def went_in(thing: Thing) -> bool:
+    """Return whether the amounts of a thing are what goes into jars: a weight, a bushel, a crate."""
+    return bool(thing.amounts) and all(map(_goes_in, thing.amounts))
+
+
+def _goes_in(said: Quantity) -> bool:
+    if said.sort in ("unknown", "counted"):
+        return said.unit not in _PACKED
+    return said.sort == "measure" and (
+        said.unit in ("bushel", "peck") or _grams(said.text()) is not None
+    )
 
 
 def _went_in(context: Context, made: list[Thing], thing: Thing) -> bool:

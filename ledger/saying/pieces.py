@@ -5,24 +5,21 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 from fractions import Fraction
-from typing import Any
 
 from ledger.saying.days import Days
 from ledger.saying.language import Language
-from ledger.saying.marks import Marks, Piece
+from ledger.saying.marks import Piece
 from ledger.saying.measures import length_at, pressure_at, time_at
 from ledger.saying.money import money_at
 from ledger.saying.numbers import number_at
 from ledger.saying.quantities import Quantity, quantity_at, unit_at
 from ledger.saying.tokens import Token
+from ledger.saying.tools import Tools
 
 __all__ = ["Piece", "Scanner"]
 
-_PUT_AWAY = ("freeze", "dry")
-"""Of these an oven or a canner says nothing."""
 
-
-class Scanner(Marks):
+class Scanner(Tools):
     """Cuts one text into pieces.
 
     Parameters
@@ -82,42 +79,6 @@ class Scanner(Marks):
 
     # -- what is read first --------------------------------------------------------------
 
-    def _done_with(self, i: int) -> Piece | None:
-        """Read ``in the pressure canner``, ``oven``, ``open kettle`` beside a putting up: never an item."""
-        words, tokens = self.words, self.tokens
-        at, led = i, words.all_of("prep", tokens, i)
-        if led is not None and led[0] & {"in", "with", "by"}:
-            at += led[1]
-            for tag in ("small.article_known", "small.article"):
-                article = words.find(tag, tokens, at)
-                at += article[1] if article else 0
-        if words.find("small.tool", tokens, i) is not None:
-            at = i
-        way, tool = words.find("process", tokens, at), words.find("small.tool", tokens, at)
-        method = way[0] if way and way[0] in ("boiling water", "pressure") else None
-        if tool is None and (method is None or way is None):
-            return None
-        end = at + max(one[1] for one in (way if method else None, tool) if one)
-        spoken = words.find("verb", tokens, at)
-        if (spoken and at + spoken[1] >= end and tool is None) or self._name_length(i) > end - i:
-            return None
-        verb = self._verb_near(end)
-        is_bare = verb is None and any(one.tag == "amount" for one in self.pieces)
-        if not is_bare and (verb is None or verb.kind != "put_up" or verb.method in _PUT_AWAY):
-            return None
-        return Piece("tool" if tool else "process", method, i, end)
-
-    def _verb_near(self, end: int) -> Any:
-        """Return the verb that follows at once, else the last one before, else the first one behind."""
-        words, tokens = self.words, self.tokens
-        before = [one.value for one in reversed(self.pieces) if one.tag == "verb"]
-        behind = (words.find("verb", tokens, k) for k in range(end, len(tokens)))
-        found = [
-            words.find("verb", tokens, end),
-            None if before else next(filter(None, behind), None),
-        ]
-        return next((one[0] for one in found if one), before[0] if before else None)
-
     def _phrase_first(self, i: int) -> Piece | None:
         """Read what is longer than the words that it begins with."""
         words, tokens = self.words, self.tokens
@@ -136,11 +97,9 @@ class Scanner(Marks):
             return unsealed
         for tag, name in (("small.mend", "mend"), ("verb", "verb")):
             found = words.find(tag, tokens, i)
-            if (
-                found is not None
-                and found[1] > 1
-                and (tag != "verb" or not self._is_longer_name(i, found[1]))
-            ):
+            if found is None or found[1] < 2:
+                continue
+            if tag != "verb" or not (self._is_longer_name(i, found[1]) or self._describes(i)):
                 return Piece(name, found[0], i, i + found[1])
         asks = words.find("small.asks", tokens, i)
         if asks is not None and (self._is_start() or asks[1] > 1):
@@ -354,7 +313,7 @@ class Scanner(Marks):
             ("small.mend", "mend"), ("small.left", "left"), ("small.and", "and"),
         ):  # fmt: skip
             found = words.find(tag, tokens, i)
-            if found is not None:
+            if found is not None and not (tag == "verb" and self._describes(i)):
                 return Piece(name, found[0], i, i + found[1])
         role = words.all_of("prep", tokens, i)
         if role is not None:

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from ledger.amounts import unit_factor
 from ledger.messages import Names, joined, measured, sentence
+from ledger.messages.units import amount
 from ledger.saying.making import Line, Maker
 from ledger.saying.money import Money, money_text
 from ledger.saying.quantities import Quantity
@@ -30,7 +31,10 @@ def give_prices(maker: Maker, things: Things, lines: list[Line]) -> None:
         if line.thing.extra and "paid" not in line.more:
             bare = line.thing.extra[-1]
             before = [one for one in lines[: lines.index(line)] if _waits(one, things, lines)]
-            if before and not things.money:
+            same = [one for one in lines if one.thing is line.thing]
+            if len(same) > 1:  # two amounts of one thing: each has not the whole price
+                _ask_shares(maker, same, money_text(bare.many))
+            elif before and not things.money:
                 _ask_shares(maker, [*before, line], money_text(bare.many))
             else:
                 line.more["paid"] = money_text(bare.many)
@@ -49,7 +53,7 @@ def give_prices(maker: Maker, things: Things, lines: list[Line]) -> None:
         asked = ("share", "paid") in maker.asked or any(code == "at" for code, _ in maker.asked)
         if "paid" not in line.more and not asked and line.item is not None:
             said = line.body().get("amount", "")
-            what = joined(" ", [measured(said), line.item] if said else [line.item])
+            what = joined(" ", [amount(said), line.item] if said else [line.item])
             text = sentence("asked-cost", name=what)
             answer = maker.ask("price", f"{line.item}", text, [], line=at, waits=True)
             value = sums(answer)

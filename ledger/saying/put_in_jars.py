@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 from ledger.kinds.methods import CANNING, kept_by
@@ -12,7 +13,7 @@ from ledger.saying.measuring import amounts_named
 from ledger.saying.phrase import jar_named
 from ledger.saying.quantities import Quantity
 
-__all__ = ["kept", "made_of", "unsealed"]
+__all__ = ["asked_jars", "kept", "made_of", "unsealed"]
 
 _SIZES = ["quart jar", "pint jar", "half-pint jar"]
 _METRIC_SIZES = ["1 l jar", "500 ml jar", "250 ml jar"]
@@ -25,13 +26,7 @@ def made_of(context: Context, line: Line, method: str | None, *, is_canned: bool
         return []
     jar = said.jar() if is_canned or said.sort == "jar" else None
     if jar == "jar":
-        known = context.known.jars(line.item or "")
-        jar = known[0] if len(known) == 1 else None
-        if jar is None:
-            sizes = _METRIC_SIZES if context.known.measures == "metric" else _SIZES
-            options = list(map(fixed, known or sizes))
-            size = maker.ask("jar", "jar", sentence("asked-which-jars"), options)
-            jar = jar_named(size, context.known.language) if size else None
+        jar = _size(context, line.item or "")
         if jar is None:
             return [{"jars": int(said.many)}] if said.many.denominator == 1 else []
     if jar is None:
@@ -48,6 +43,33 @@ def made_of(context: Context, line: Line, method: str | None, *, is_canned: bool
         maker.ask("jars", "made", text)
         return []
     return [{"jars": int(said.many), "jar": jar}]
+
+
+def _size(context: Context, item: str) -> str | None:
+    """Return which jars an item is put into: its only size so far, else what is answered."""
+    known = context.known.jars(item)
+    if len(known) == 1:
+        return known[0]
+    sizes = _METRIC_SIZES if context.known.measures == "metric" else _SIZES
+    options = list(map(fixed, known or sizes))
+    answer = context.maker.ask("jar", "jar", sentence("asked-which-jars"), options)
+    return (jar_named(answer, context.known.language) or answer) if answer else None
+
+
+def asked_jars(context: Context, name: str) -> list[Body]:
+    """Ask for the jars of what was canned by weight or piece: ``7 quarts and 2 pints``."""
+    answer = context.maker.ask("jars-of", name, sentence("asked-how-many-jars", name=name))
+    said = [context.maker.amount_of(one) for one in re.split(_BETWEEN, answer or "")]
+    out: list[Body] = []
+    for one in said:
+        jar = one.jar() if one is not None and one.unit is not None else "jar"
+        if one is not None and one.many.denominator == 1 and jar is not None:
+            jar = _size(context, name) if jar == "jar" else jar
+            out.append({"jars": int(one.many), **({"jar": jar} if jar else {})})
+    return out
+
+
+_BETWEEN = r"\s*(?:[,;+&]|\band\b|\bund\b)\s*"
 
 
 def kept(context: Context, entries: list[Body], method: str | None) -> None:

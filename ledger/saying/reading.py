@@ -17,6 +17,7 @@ from ledger.saying.language import Language, of_text
 from ledger.saying.pieces import Scanner
 from ledger.saying.receipt import is_receipt, read_receipt
 from ledger.saying.settled import Settled
+from ledger.saying.slip_line import is_coded
 from ledger.saying.tokens import MOST, signed, tokens_of
 from ledger.saying.usual import ask_unusual
 
@@ -69,6 +70,11 @@ def read(
     days = Days(words, known.today, month_first=month_first)
     if is_receipt(text, words):
         return read_receipt(text, known, words, days, on or known.today, settled, reading)
+    lines = text.split("\n")
+    if coded := [line for line in lines if is_coded(line)]:  # of a receipt, among what happened
+        reading.left_over += coded
+        text = "\n".join(line for line in lines if line not in coded)
+        tokens = tokens_of(text)
     tokens = signed(tokens)
     scanner = Scanner(words, tokens, days, known.is_name, known.longest, text)
     splitter = Clauses(words, tokens)

@@ -14,35 +14,34 @@ from typing import Any
 from ledger.items import item_key
 from ledger.messages import measured, sentence
 from ledger.saying.asking import Draft, Question, Reading
+from ledger.saying.containers import of_size
 from ledger.saying.days import Days
 from ledger.saying.kit import SIZES, Kit, kit_of, umlauts
 from ledger.saying.known import Known
 from ledger.saying.language import Language
+from ledger.saying.measuring import amounts_named
 from ledger.saying.money import money_text
 from ledger.saying.names import Names
-from ledger.saying.numbers import figures
 from ledger.saying.quantities import Quantity, quantity_at
-from ledger.saying.receipt_marks import mark_of
 from ledger.saying.settled import Settled
+from ledger.saying.slip_line import (
+    CENT,
+    EACH,
+    PRICE,
+    is_coded,
+    many_of,
+    mark_of,
+    several_of,
+    uncoded,
+    value_of,
+)
 from ledger.saying.tokens import Token, tokens_of
 
 __all__ = ["is_receipt", "read_receipt"]
 
-_SIGN = r"(?:[$€£]|EUR|USD|CHF)"
-_PRICE = re.compile(
-    rf"(?:^|(?<=[\s:=]))(?P<minus>-)?\s?{_SIGN}?\s?(?P<sum>\d{{1,3}}(?:[.,]\d{{3}})*[.,]\d{{2}}|\d{{1,5}}[.,]\d{{2}})"
-    rf"(?P<behind>-)?\s*{_SIGN}?\s*[A-Z*]?\s*$"
-)
-_TIMES = re.compile(
-    r"^(?P<many>.+?)\s*[x×*@]\s*(?P<each>[$€]?\s?\d+[.,]\d{2})(?:\s*(?:€|EUR|/\s?\w+))*\s*"
-)
-_EACH = re.compile(
-    r"(?<!\S)(?P<many>\d{1,3})\s*[x×*@]\s*[$€]?\s?(?P<each>\d{1,4}[.,]\d{2})(?!\S)", re.IGNORECASE
-)
-"""``2 @ 3.49``, before or behind what it is of."""
-_RATE = re.compile(r"\s[@x×*]?\s*[$€]?\d+[.,]\d{2}\s*/\s?\w+\.?(?=\s|$)", re.IGNORECASE)
-"""``@ 1.29/LB``: the price of one, beside what it is of."""
-_CENT = Fraction(1, 100)
+
+_MOST_PACKS = 24
+"""A larger bare number before an article is no count of packs (our own choice)."""
 
 
 @dataclass(slots=True)
@@ -63,9 +62,15 @@ class _Slip:
 def is_receipt(text: str, words: Language) -> bool:
     """Return whether a text is a receipt: most of its lines end in a price, and no verb begins one."""
     lines = [line.strip() for line in text.split("\n") if line.strip()]
-    lines = [line for line in lines if _PRICE.search(line) or not mark_of(line, words)]
-    priced = [line for line in lines if _PRICE.search(line)]
-    if len(lines) < 3 or len(priced) < 2 or len(priced) * 2 < len(lines) - 1:
+    priced = [line for line in lines if PRICE.search(line)]
+    verb = words.find("verb", tokens_of(lines[0]), 0) if lines else None
+    if verb is not None and verb[0].kind not in ("bought", "got"):
+        return False
+    rest = [line for line in lines[1:] if not mark_of(line, words)]
+    if lines and all(map(is_coded, rest or lines)):
+        return True  # the shop may stand in the first line
+    wares = [line for line in lines if PRICE.search(line) or not mark_of(line, words)]
+    if len(lines) < 3 or len(priced) < 2 or len(priced) * 2 < len(wares) - 1:
         return False
     later = lines[1:]
     return not any(
@@ -120,22 +125,22 @@ class _Reader:
 
     def line(self, line: str, after: str, *, is_first: bool) -> None:
         """Take one line of a receipt."""
-        price = _PRICE.search(line)
+        price = PRICE.search(line)
         mark = mark_of(line, self.words)
         if mark is not None:
             self._marked(mark, price)
             return
         if self._day(line):
             return
-        ahead = _EACH.fullmatch(line)
-        if ahead is not None and _PRICE.search(after) and not mark_of(after, self.words):
+        ahead = EACH.fullmatch(line)
+        if ahead is not None and PRICE.search(after) and not mark_of(after, self.words):
             self.times, self.each = int(ahead["many"]), Fraction(ahead["each"].replace(",", "."))
             return
         if price is None:
             self._unpriced(line, after, is_first=is_first)
             return
         said = line[: price.start()].strip(" .:\t=")
-        value = _value(price, self.words)
+        value = value_of(price, self.words)
         if price["minus"] or price["behind"]:
             if self.words.find("receipt.deposit", tokens_of(said), 0):
                 self.slip.sum -= value  # a deposit that came back takes nothing off the food
@@ -144,13 +149,13 @@ class _Reader:
                 self._off(value)
             return
         if self.pending is not None and self._is_only_amount(said):
-            said, self.pending = f"{self.pending} {_many(said)}", None
+            said, self.pending = f"{self.pending} {many_of(said)}", None
         self._article(said, value)
 
     def _marked(self, mark: str, price: re.Match[str] | None) -> None:
         if price is None:
             return
-        value = _value(price, self.words)
+        value = value_of(price, self.words)
         if mark == "total":
             self.slip.total = value
         elif mark == "tax":
@@ -192,7 +197,7 @@ class _Reader:
         if is_first:
             self._shop(line)
             return
-        price = _PRICE.search(after)
+        price = PRICE.search(after)
         if price is not None and self._is_only_amount(after[: price.start()].strip(" .:=")):
             self.pending = line
             return
@@ -232,7 +237,7 @@ class _Reader:
 
     def _is_only_amount(self, said: str) -> bool:
         """Return whether a line says an amount and no name: ``0,756 kg x 2,99``, ``2 x 1,19``."""
-        tokens = tokens_of(_many(said))
+        tokens = tokens_of(many_of(said))
         found = quantity_at(self.words, tokens, 0) if tokens else None
         return found is not None and found.length == len(tokens)
 
@@ -240,8 +245,8 @@ class _Reader:
 
     def _article(self, said: str, value: Fraction) -> None:
         self.slip.sum += value
-        said, several = _several(said, value)
-        if self.times and abs(self.times * self.each - value) <= _CENT:
+        said, several = several_of(said, value)
+        if self.times and abs(self.times * self.each - value) <= CENT:
             several = self.times
         elif self.times:
             self.reading.left_over.append(f"{self.times} @ {money_text(self.each)}")
@@ -264,7 +269,7 @@ class _Reader:
 
     def _item(self, said: str) -> tuple[str | None, Quantity | None]:
         """Return what an article is and how much; None where nothing knows it."""
-        plain = _RATE.sub("", re.sub(r"^\d{4,}\s+", "", said))
+        plain = uncoded(said)
         times = re.match(r"(\d{1,3})\s*[x×*]\s+(?=\D)", plain, re.IGNORECASE)
         plain = plain[times.end() :] if times else plain
         kit = kit_of(plain)
@@ -276,7 +281,7 @@ class _Reader:
         while k < len(tokens):
             found = self._amount(tokens, k)
             if found is not None:
-                best = found if best is None or best.unit is None else best
+                best = self._sized(plain, best, found)
                 k += found.length
                 continue
             names.append(tokens[k])
@@ -290,10 +295,25 @@ class _Reader:
         for one in dict.fromkeys((text, umlauts(text) if self.words.code == "de" else text)):
             named = self.names.find(one)
             if named.state in ("book", "table", "sort", "made") and not named.tail:
+                self.slip.notes += [named.variety] if named.variety else []
                 if named.state == "sort":
                     self.reading.sorts[named.item] = self.names.sort_of(named.item)
                 return named.item, best
         return self._within(text), best
+
+    def _sized(self, text: str, was: Quantity | None, found: Quantity) -> Quantity:
+        """Return an amount with the one before it: ``2 CANS TOMATOES 28 OZ`` is 56 oz."""
+        whole = of_size(was, found) if was is not None else None
+        is_code = was is not None and was.unit is None and was.many > _MOST_PACKS
+        if was is None or is_code or (whole is None and was.unit is None):
+            return found
+        if whole is None or not whole.doubt:
+            return whole or was
+        options = list(whole.options)
+        meant = amounts_named(options)
+        said = sentence("asked-which-meant-of", name=text, names=meant)
+        tokens = tokens_of(self._settled("cuts", text, said, options) or whole.options[0])
+        return quantity_at(self.words, tokens, 0) or was
 
     def _kit(self, text: str, kit: Kit, times: int) -> tuple[str, Quantity]:
         """Return jars by their size, or lids, and how many; asks for what a line does not say."""
@@ -349,7 +369,7 @@ class _Reader:
         if total is None:
             return
         taxes = sum(self.slip.taxes, start=Fraction(0))
-        if any(abs(total - one) <= _CENT for one in (lines, lines + taxes)):
+        if any(abs(total - one) <= CENT for one in (lines, lines + taxes)):
             return
         key = self.settled.key("total", "receipt_total")
         text = sentence(
@@ -366,27 +386,3 @@ class _Reader:
             self.reading.questions.append(
                 Question(about, text, options or [], waits, code, key=key)
             )
-
-
-def _value(price: re.Match[str], words: Language) -> Fraction:
-    text = price["sum"]
-    head, tail = text[:-3], text[-2:]
-    whole = figures(re.sub(r"[.,]", "", head), comma=words.comma) or Fraction(0)
-    return whole + Fraction(int(tail), 100)
-
-
-def _several(said: str, value: Fraction) -> tuple[str, int]:
-    """Return an article without ``2 @ 3.49``, and how many it was, where the price says the same."""
-    match = _EACH.search(said)
-    if match is None:
-        return said, 1
-    many, each = int(match["many"]), Fraction(match["each"].replace(",", "."))
-    if not many or abs(many * each - value) > _CENT:
-        return said, 1
-    return f"{said[: match.start()]} {said[match.end() :]}".strip(), many
-
-
-def _many(said: str) -> str:
-    """Return the amount of ``0,756 kg x 2,99``, without the price of one."""
-    match = _TIMES.match(said + " ")
-    return match["many"] if match else said

@@ -33,6 +33,8 @@ class Thing:
         What of the book is meant, where that is settled already.
     is_empty : bool
         Jars that stand alone in a list: the jars themselves, of no food.
+    is_sized : bool
+        Its containers and their size were said apart: ``2 bottles lemon juice 32 oz``.
     """
 
     amounts: list[Quantity] = field(default_factory=list)
@@ -48,6 +50,7 @@ class Thing:
     is_parted: bool = False
     item: str | None = None
     is_empty: bool = False
+    is_sized: bool = False
 
 
 @dataclass(slots=True)
@@ -76,5 +79,6 @@ class Things:
     notes: list[str] = field(default_factory=list)
     left: list[Span] = field(default_factory=list)
     subject: list[Span] = field(default_factory=list)
+    is_done_with: bool = False  # a canner or an oven is named
     mended: bool = False
     lost_mend: Span | None = None

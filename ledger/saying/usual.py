@@ -47,7 +47,11 @@ def ask_unusual(reading: Reading, known: Known, settled: Settled) -> None:
                 gone.append(entry)
     reading.questions += out
     for one in reading.questions:
-        if one.entry is not None and reading.entries[one.entry] in gone:
+        if (
+            one.entry is not None
+            and one.entry < len(reading.entries)
+            and reading.entries[one.entry] in gone
+        ):
             one.entry = None
     reading.entries = [entry for entry in reading.entries if not any(entry is one for one in gone)]
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from ledger.messages import Choice, sentence
 from ledger.published.danger import oil_named
-from ledger.published.equipment import tool_named
 from ledger.saying.coming_in import bought, is_fee, price_seen, received
 from ledger.saying.drafting import Body, Context, Make
 from ledger.saying.echo import kinds_named
@@ -54,7 +53,7 @@ def _is_batch(context: Context) -> bool:
     things = context.things
     jars = any(one.sort == "jar" for thing in things.lines for one in thing.amounts)
     said = [context.scanner.said(one.start, one.words[1]) for one in things.phrases]
-    closed = "method" in things.facts or tool_named(" ; ".join(things.notes)) is not None
+    closed = "method" in things.facts or things.is_done_with
     return closed or (jars and any(map(oil_named, said)))
 
 

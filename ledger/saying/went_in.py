@@ -8,6 +8,7 @@ from ledger.published.danger import oil_named
 from ledger.saying.drafting import Body, Context
 from ledger.saying.making import Line
 from ledger.saying.things import Thing
+from ledger.saying.units import unit_at
 
 __all__ = ["came_out", "itself", "used_of", "used_phrases"]
 
@@ -34,7 +35,9 @@ def used_phrases(context: Context) -> None:
                 context.things.lines.append(Thing(words=phrase.words, mode="used"))
     for phrase, _ in context.phrases("in", "on", "to", "with"):
         said = context.scanner.said(phrase.start, phrase.words[1])
-        if oil_named(said):  # the door reads it in the note, and cautions
+        held = unit_at(context.words, context.scanner.tokens, phrase.words[1] - 1)
+        is_bags = "in" in phrase.roles and held is not None and held[1] == "unknown"
+        if is_bags or oil_named(said):  # the door reads oil in the note, and cautions
             context.used.add(phrase.start)
             context.maker.notes.append(said)
 

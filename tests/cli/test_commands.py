@@ -237,6 +237,42 @@ def test_completion_is_printed(run, shell):
     assert "_CROFTBOOK_COMPLETE" in run("completion", shell)[1]
 
 
+@pytest.mark.parametrize(
+    "words", [("harvest", "3 lb plum"), ("count", "3 lb plum"), ("say", "picked 3 lb plums")]
+)
+def test_a_day_to_come_is_asked_of_what_happened(run, words):
+    status, _, err = run(*words, "--on", "tomorrow")
+    assert status == 2
+    assert "on: " in err
+    assert "is still to come; is the day right?" in err
+    assert run(*words, "--on", "tomorrow", "--yes")[0] == 0
+
+
+def test_a_setting_may_hold_from_tomorrow_on(run):
+    assert run("setting", "labour_rate", "12", "--on", "tomorrow")[0] == 0
+
+
+@pytest.mark.parametrize(
+    ("words", "option"),
+    [
+        (("strike", "12345678"), "Give it with --why"),
+        (("discard", "1 lb plum"), "Give it with --why"),
+        (("practise", "canning"), "Give it with --people"),
+    ],
+)
+def test_a_refusal_names_the_option_that_is_missing(run, words, option):
+    status, _, err = run(*words)
+    assert status == 2
+    assert option in err
+
+
+def test_two_things_in_one_word_are_two_lines(run):
+    status, _, err = run("count", "3 quart jars beef stew, 2 lb flour")
+    assert status == 2
+    assert "'3 quart jars beef stew' and '2 lb flour'" in err
+    assert run("count", "2 lb pork and beans")[0] == 0
+
+
 def test_refusal_names_the_line_as_it_was_typed(run):
     assert run("buy", "10 lb sugar")[2].startswith("croftbook: paid: is missing. What was paid")
     status, out, err = run("buy", "10 lb sugar", "24 lid", "--paid", "7.90", "--paid", "lots")

@@ -6,7 +6,7 @@ import pytest
 from conftest_events import event
 
 from ledger.errors import InputError
-from ledger.log import COLUMNS, StoredEvent, open_log
+from ledger.log import BARE, COLUMNS, StoredEvent, open_log
 
 
 @pytest.fixture
@@ -54,6 +54,24 @@ def test_some_are_read_by_their_numbers(filled):
     every = [row for chunk in filled.read() for row in chunk]
     assert filled.numbered([7, 3, 9_000]) == [every[2], every[6]]
     assert filled.numbered([]) == []
+
+
+def test_ids_and_numbers_lead_to_each_other(filled):
+    written = filled.written_between(0, 100)
+    assert written == [(row[1], row[6]) for chunk in filled.read() for row in chunk]
+    assert filled.written_between(3, 5) == written[3:5]
+    assert filled.written_between(25, 30) == []
+    ids = [id_ for id_, _ in written]
+    said = [ids[6], "nobody", ids[2], "half a character \ud800", "nul \0"]
+    assert filled.numbers_of(said) == {ids[6]: 7, ids[2]: 3}
+    assert filled.numbers_of([]) == {}
+
+
+def test_a_bare_row_is_what_a_replay_reads(filled):
+    whole, bare = (next(filled.read(bare=one)) for one in (False, True))
+    at = [COLUMNS.index(name) for name in BARE]
+    assert bare == [tuple(row[one] for one in at) for row in whole]
+    assert seqs(filled, bare=True, after=3, upto=9, chunk=4) == [[4, 5, 6, 7], [8, 9]]
 
 
 def test_unknown_id_is_none(filled):

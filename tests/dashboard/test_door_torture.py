@@ -22,6 +22,7 @@ from door_tools import WORDS, Browser, times
 from dashboard.app import make_app
 from dashboard.gate import Devices, Gate, Keeper
 from dashboard.gate.waits import Waits
+from dashboard.look import FONT, SHEET
 from ledger import Book
 
 pytestmark = [pytest.mark.torture, pytest.mark.timeout(900)]
@@ -154,6 +155,8 @@ def test_no_route_opens_to_any_host_origin_or_forged_cookie(guarded):
         "/trust/croftbook.crt",
         "/leave",
         "/assets/croft.css",
+        SHEET,
+        FONT,
     }
     paths = set()
     for rule in app.server.url_map.iter_rules():

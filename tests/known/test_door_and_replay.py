@@ -91,9 +91,9 @@ def same(catalogue, state, book):
             assert catalogue.setting(name, day) == state.settings.on(name, day_number(day)), day
     entries, journal = catalogue.entries(book.log), state.journal
     roots, kinds = (journal.tables["events"][one].tolist() for one in ("root", "kind"))
-    for ev, id_ in enumerate(journal.ids):
-        if kinds[ev] != STRUCK:
-            assert entries.root(id_) == journal.ids[roots[ev]]
+    for ev, kind in enumerate(kinds):
+        if kind != STRUCK:
+            assert entries.root(journal.id_of(ev)) == journal.id_of(roots[ev])
 
 
 @given(steps)

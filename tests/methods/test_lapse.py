@@ -62,8 +62,18 @@ def test_bread_every_week():
     bread = [D(2026, 1, 1) + dt.timedelta(7 * i) for i in range(20)]
     limit = standing(bread, bread[-1], False).keeps_days
     assert 110 < limit < 146
-    for since, word in [(limit, 0), (limit + 1, 1), (4 * limit, 1), (4 * limit + 1, 2)]:
-        assert standing(bread, bread[-1] + dt.timedelta(int(since)), False).word == ORDER[word]
+    for since, word in [(limit - 1, 0), (limit, 1), (4 * limit, 1), (4 * limit + 1, 2)]:
+        assert standing(bread, bread[-1] + dt.timedelta(since), False).word == ORDER[word]
+
+
+@given(st.lists(st.dates(D(2026, 1, 1), D(2026, 12, 31)), min_size=1, max_size=9))
+def test_it_rusts_as_many_days_after_practice_as_it_keeps(practice):
+    last = max(practice)
+    found = standing(practice, last, False)
+    assert found.rusts_on - last == dt.timedelta(found.keeps_days)
+    assert standing(practice, found.rusts_on, False).word == "going rusty"
+    assert standing(practice, found.rusts_on - dt.timedelta(1), False).word == "in hand"
+    assert f"keeps {found.keeps_days} days" in found.because
 
 
 # once, three weekly, twelve weekly, twelve monthly; a hundred in two years
@@ -101,7 +111,7 @@ def test_histories_by_hand(days, went, since, word):
         ([1, 2], "tried 2 times, none went well"),
         (
             [5, 5, 1],
-            "went well 2 times, which keeps 52 days; the last 26 days ago; the last try failed",
+            "went well 2 times, which keeps 53 days; the last 26 days ago; the last try failed",
         ),
     ],
 )

@@ -64,6 +64,12 @@ def test_a_method_is_named_and_found_in_the_language(write, show):
     assert {worded(one, "de") for one in found} == {"Wasserbad"}
 
 
+def test_eggs_of_hens_are_grown_by_nobody(write, show):
+    write("harvested", "2026-06-20", item="egg", amount="9")
+    write("harvested", "2026-06-20", item="strawberry", amount="9 lb")
+    assert {r["skill"] for r in show()["records"]} == {"growing strawberry"}
+
+
 def test_sowing_and_picking_practise_growing_that_crop(write, show):
     write("planted", "2026-04-01", by="Cy", crop="carrot", how="sown")
     lines = [{"item": "carrot", "amount": "2 lb"}, {"item": "carrot", "amount": "1 lb"}]

@@ -40,6 +40,24 @@ def test_lot_stands_as_its_batch(book, body, standing, said):
     assert stands(book, put_up(book, body)) == (standing, said)
 
 
+@pytest.mark.parametrize(
+    ("note", "stands_so", "use_by"),
+    [
+        ("in the oven", "to check yourself", "2026-09-16"),
+        ("open kettle", "to check yourself", "2026-09-16"),
+        ("", None, None),
+    ],
+)
+def test_jars_of_an_oven_in_the_fridge_have_a_few_days(book, note, stands_so, use_by):
+    """Home-canned food once opened: 3 to 4 days refrigerated (USDA FSIS, shelf-stable food safety)."""
+    beans = {"makes": "green bean", "method": "boiling water", "note": note or "kept cold",
+             "used": [{"item": "green bean", "amount": "4 lb"}],
+             "made": [{"jars": 5, "jar": "pint jar", "kept": "fridge"}]}  # fmt: skip
+    batch = put_up(book, beans)
+    assert stands(book, batch)[0] == stands_so
+    assert shelf(book)[f"{batch}:1"]["use_by"] == use_by
+
+
 def test_acid_food_that_fell_short_says_so(book):
     sauce = {"makes": "apple sauce", "method": "boiling water", "minutes": "5", "pack": "hot", "headspace": "1/2 in",
              "altitude": "800 ft", "used": [{"item": "apple", "amount": "21 lb"}],

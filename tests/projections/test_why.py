@@ -55,7 +55,6 @@ def get(record, name):
 @pytest.mark.parametrize("seed", range(12))
 def test_every_figure_is_what_its_tree_gives(name, seed):
     state = state_of(random_book(random.Random(seed), 60), FAR)
-    state.journal.fetch = state.journal.fetch
     why = PROJECTIONS[name].why
     for record in answer_of(state, name)["records"][:12]:
         key = record["why"].partition("/")[2]

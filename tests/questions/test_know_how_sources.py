@@ -163,12 +163,12 @@ def fitted(parts):
 def again(figure, node):
     """Return what a procedure gives of the parts that its node names."""
     if figure == "keeps_days":
-        return keeps(practices(node))
+        return math.ceil(keeps(practices(node)))
     if figure == "fitted_likely":
         return fitted(node.parts[1:]).minutes(int(node.parts[0].value))
     if figure == "rusts_in_days":
         limit, last = node.parts
-        return last.value + math.floor(limit.value) + 1
+        return last.value + limit.value
     return getattr(fitted(node.parts), figure.removeprefix("learning_"))
 
 

@@ -7,6 +7,7 @@ from collections import deque
 
 import msgspec
 
+from ledger.log import BARE, COLUMNS
 from ledger.projections import PROJECTIONS
 from ledger.replay import Replay
 
@@ -22,8 +23,16 @@ class ListLog:
 
     def read(self, after=0, upto=None, kinds=None, bare=False):
         rows = [row for row in self.rows[after:upto] if kinds is None or row[2] in kinds]
+        if bare:
+            rows = [tuple(row[COLUMNS.index(name)] for name in BARE) for row in rows]
         for start in range(0, len(rows), self.chunk):
             yield rows[start : start + self.chunk]
+
+    def written_between(self, after, upto):
+        return [(row[1], row[6]) for row in self.rows[after:upto]]
+
+    def numbers_of(self, ids):
+        return {row[1]: row[0] for row in self.rows if row[1] in set(ids)}
 
     def numbered(self, numbers):
         return [self.rows[number - 1] for number in sorted(numbers) if 0 < number <= len(self.rows)]

@@ -207,3 +207,12 @@ def test_what_only_begins_like_such_a_line_is_a_ware(known):
         "Barsch 1 kg",
         "Karten",
     }
+
+
+def test_a_sum_alone_is_read_as_nothing(known):
+    assert read("21 EUR", known).entries == []
+
+
+def test_a_name_before_an_article_is_kept(known):
+    asked = read("Corner Market\nZorblatt SUGAR 2 LB 3.99\nRICE 2 LB 2.58\nTOTAL 6.57", known)
+    assert "zorblatt" in str(asked.as_json()).lower()

@@ -6,11 +6,15 @@ import json
 
 import pytest
 from click.testing import CliRunner
+from saying.kitchen_said import TODAY
 
 from ledger import Book, InputError
 from ledger.cli import _common
 from ledger.cli._root import root
 from ledger.published.danger import oil_named
+from ledger.saying.known import Known
+from ledger.saying.reading import read
+from ledger.saying.settled import Settled
 
 
 @pytest.fixture
@@ -275,6 +279,20 @@ def test_a_refusal_says_what_helps(run, place, text, wanted):
         "steam canned 4 quarts of chicken soup",
         "7 Litergläser grüne Bohnen im Backofen eingekocht",
         "3 half-pint jars of basil pesto in oil, kept on the shelf",
+        "made 3 pints tomato jam, open kettle",
+        "dry canned 4 quarts of potatoes",
+        "4 quarts of carrots, hot fill",
+        "canned 4 quarts of carrots, inversion",
+        "made 6 half-pints of carrot jam, turned upside down",
+        "made 6 half-pints of carrot jam, sealed with paraffin",
+        "6 half-pints of carrot jam, wax seal",
+        "put up 6 pints of carrots, not processed",
+        "vacuum sealed 3 quarts of chicken soup",
+        "canned 4 pints of green beans in the dishwasher",
+        "canned 4 pints of green beans in the microwave",
+        "canned 4 pints of green beans in the slow cooker",
+        "canned 4 pints of green beans in the multi-cooker",
+        "canned 4 pints of green beans, electric pressure cooker",
     ],
 )
 def test_what_is_no_canner_is_cautioned_of_and_a_yes_makes_no_pressure_of_it(run, place, text):
@@ -283,6 +301,50 @@ def test_what_is_no_canner_is_cautioned_of_and_a_yes_makes_no_pressure_of_it(run
     asked = str(done.exception)
     assert "spores of botulism" in asked.split("How was", maxsplit=1)[0].lower()
     assert not bodies(place, "put_up")
+
+
+@pytest.mark.parametrize(
+    ("text", "stands"),
+    [
+        ("canned 7 pints of peaches in boiling water, hot pack, inverted", "no published process"),
+        ("canned 7 pints of peaches in boiling water, flipped", "no published process"),
+        (
+            "canned 4 pints of green beans under pressure in the multi-cooker",
+            "no published process",
+        ),
+        ("canned 4 pints of green beans in the pressure cooker", "to check yourself"),
+    ],
+)
+def test_what_closed_the_jars_is_marked(run, text, stands):
+    assert run("say", text, "--yes").exit_code == 0
+    shown = json.loads(run("show", "as-published", "--json").stdout)
+    assert stands in {one["kind"] for one in shown["records"][0]["findings"]}
+
+
+@pytest.mark.parametrize(
+    "text", ["vacuum sealed 3 lb ground beef", "froze 3 lb ground beef, vacuum packed"]
+)
+def test_what_is_vacuum_packed_for_the_freezer_brings_no_caution(run, text):
+    assert "CAUTION" not in run("say", text, "--yes").output
+
+
+@pytest.mark.parametrize(
+    ("answer", "made"),
+    [
+        ("7 quarts", [("7", "quart jar")]),
+        ("7 quarts and 2 pint jars", [("7", "quart jar"), ("2", "pint jar")]),
+    ],
+)
+def test_the_jars_of_what_was_canned_by_weight_are_asked(place, run, answer, made):
+    text = "canned 14 lb carrots in the pressure canner"
+    refused = run("say", text)
+    assert refused.exit_code != 0
+    assert "How many jars of carrot" in str(refused.exception)
+    with Book.open(place) as book:
+        settled = Settled({("jars-of", "carrot", 0): answer})
+        (entry,) = read(text, Known(book.catalogue(), TODAY, book.log), settled=settled).entries
+    assert [(str(one["jars"]), one["jar"]) for one in entry.body["made"]] == made
+    assert entry.body["used"] == [{"item": "carrot", "amount": "14 lb"}]
 
 
 @pytest.mark.parametrize(

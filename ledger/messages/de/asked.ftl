@@ -8,6 +8,11 @@ asked-used = Was kam in { $name }?
 asked-used-then = Was kam in { $name } vom { DAY($day) }?
 asked-which-meant = Was ist gemeint: { LIST($names, type: "or") }?
 asked-full-jars = { $amount }: wie viele volle Gläser, und was blieb übrig?
+asked-how-many-jars = Wie viele Gläser { $name } waren es, und wie groß?
+# amount: Pfunde hinter Gläsern, die am Manometer stehen oder hineinkamen.
+asked-pressure-or-weight = Ist { $amount } der Druck am Manometer, oder wie viel { $name } hineinkam?
+asked-as-pressure = { $amount } Druck
+asked-as-weight = { $amount } { $name }
 asked-unsealed = Wie viele Gläser wurden nicht dicht?
 asked-unsealed-size = Welche Größe wurde nicht dicht: { LIST($names, type: "or") }?
 asked-which-jars = Welche Gläser waren es?

@@ -925,6 +925,10 @@ refusal-write-bound = { $bound ->
 refusal-mean-field = Ist `{ $name }` gemeint?
 refusal-kind-has = { $kind } hat: { LIST($names, type: "commas") }
 refusal-for-example = { $what }, zum Beispiel { $example }
+refusal-as-option = { $wanted ->
+        [none] Gebt es mit { $option } an
+       *[other] { $wanted }. Gebt es mit { $option } an
+    }
 refusal-as-read = { $text }
 refusal-disk-full = { $name }: Die Platte ist voll. Nichts wurde geschrieben; schafft Platz und versucht es noch einmal
 refusal-damaged = { $name } ist beschädigt ({ $text }). Setzt die neueste Sicherung an seine Stelle: `croftbook restore DATEI`

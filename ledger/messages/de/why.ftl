@@ -294,7 +294,7 @@ why-note-fed = verfüttert anstelle von Futter
 why-practices-keep-it = Tage, die gute Übungen es erhalten: mehr davon, und verteilt, halten länger
 why-rusty-from = erster Tag, an dem es einrostet
 why-how-it-went = wie es ging
-why-rusts-on = Tage bis { DAY($day) }, dem ersten nach denen, die es nach der letzten guten Übung hält
+why-rusts-on = Tage bis { DAY($day) }, wenn die Tage um sind, die es nach der letzten guten Übung hält
 why-median-gaps = Median von { $n ->
         [one] 1 Abstand
        *[other] { $n } Abständen

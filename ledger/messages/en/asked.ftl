@@ -8,6 +8,11 @@ asked-used = What went into the { $name }?
 asked-used-then = What went into the { $name } of { DAY($day, style: "iso") }?
 asked-which-meant = Which is meant: { LIST($names, type: "or") }?
 asked-full-jars = { $amount }: how many full jars, and what was left over?
+asked-how-many-jars = How many jars of { $name } were there, and of which size?
+# amount: pounds said behind jars, which may be the gauge's or the food's.
+asked-pressure-or-weight = Is { $amount } the pressure on the gauge, or how much { $name } went in?
+asked-as-pressure = { $amount } of pressure
+asked-as-weight = { $amount } { $name }
 asked-unsealed = How many jars did not seal?
 asked-unsealed-size = Which size did not seal: { LIST($names, type: "or") }?
 asked-which-jars = Which jars were they?

@@ -930,6 +930,10 @@ refusal-write-bound = { $bound ->
 refusal-mean-field = Did you mean `{ $name }`?
 refusal-kind-has = { $kind } has: { LIST($names, type: "commas") }
 refusal-for-example = { $what }, for example { $example }
+refusal-as-option = { $wanted ->
+        [none] Give it with { $option }
+       *[other] { $wanted }. Give it with { $option }
+    }
 refusal-as-read = { $text }
 refusal-disk-full = { $name }: the disk is full. Nothing was written; make room and try again
 refusal-damaged = { $name } is damaged ({ $text }). Put your newest backup in its place with `croftbook restore FILE`

@@ -297,7 +297,7 @@ why-note-fed = fed in place of feed
 why-practices-keep-it = days that its good practices keep it: more of them, and spread over time, keep longer
 why-rusty-from = first day on which it goes rusty
 why-how-it-went = how it went
-why-rusts-on = days to { DAY($day, style: "iso") }, the first beyond those it keeps after the last good practice
+why-rusts-on = days to { DAY($day, style: "iso") }, when the days are over that the last good practice keeps it
 why-median-gaps = median of { $n ->
         [one] 1 gap
        *[other] { $n } gaps

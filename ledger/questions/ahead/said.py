@@ -41,7 +41,7 @@ def earlier(state: State) -> list[tuple[int, int]]:
     """
     if not state.known:
         return []
-    written = day_number(state.journal.recorded[state.known - 1][:10])
+    written = day_number(state.journal.recorded_at(state.known - 1)[:10])
     last = min(state.as_of_day - 7, written + _LEFT_ALONE)
     newest = last - (last - _FIRST) % EVERY
     out = []

@@ -17,8 +17,9 @@ from ledger.replay.seasons import Season
 
 if TYPE_CHECKING:
     from ledger.questions.food.amounts import FoodFigures
+    from ledger.replay import State
 
-__all__ = ["ANIMAL_GROUPS", "Feed"]
+__all__ = ["ANIMAL_GROUPS", "Feed", "animal_products"]
 
 ANIMAL_GROUPS = {
     "Dairy and Egg Products",
@@ -32,6 +33,25 @@ ANIMAL_GROUPS = {
 
 _GROWN = SIX.index("grown")
 _KIND = {name: code for code, name in enumerate(KINDS)}
+
+
+def animal_products(state: State) -> Array:
+    """Return whether each item is what kept animals give, and no crop: bool, shape (items,)."""
+    from ledger.reference import foods
+
+    facts = state.facts
+    fed = {facts.find(one.feeds) for one in facts.facts if one.feeds}
+    table = state.journal.tables["planted"]
+    rows = state.moment.of(table["ev"])
+    planted = set(facts.canon[table["crop"][rows]].tolist())
+    out = np.zeros(len(facts), bool)
+    for number, one in enumerate(facts.facts):
+        food = foods.by_id(one.food) if one.food is not None else None
+        if food is not None:
+            out[number] = food.group in ANIMAL_GROUPS
+        else:
+            out[number] = number in fed and number not in planted
+    return out
 
 
 class Feed:
@@ -51,7 +71,7 @@ class Feed:
     def __init__(self, food: FoodFigures) -> None:
         self.food, self.state = food, food.state
         self._calendar = Season(self.state.settings.newest("season_starts"))
-        self.animal = self._animal()
+        self.animal = animal_products(self.state)
         self._rows, self._item, self._whole = self._came_in()
         known = food.contents.has_weight[self._item]
         self._unweighed = self._item[~known]
@@ -63,23 +83,6 @@ class Feed:
         days = np.r_[self.state.moment.on[self._ev], food.web.day[self._given]]
         self.seasons, place = np.unique(self._calendar.of(days), return_inverse=True)
         self._of_came, self._of_given = place[: self._ev.size], place[self._ev.size :]
-
-    def _animal(self) -> Array:
-        from ledger.reference import foods
-
-        facts = self.state.facts
-        fed = {facts.find(one.feeds) for one in facts.facts if one.feeds}
-        table = self.state.journal.tables["planted"]
-        rows = self.state.moment.of(table["ev"])
-        planted = set(facts.canon[table["crop"][rows]].tolist())
-        out = np.zeros(len(facts), bool)
-        for number, one in enumerate(facts.facts):
-            food = foods.by_id(one.food) if one.food is not None else None
-            if food is not None:
-                out[number] = food.group in ANIMAL_GROUPS
-            else:
-                out[number] = number in fed and number not in planted
-        return out
 
     # -- what was given ---------------------------------------------------------------------
 

@@ -250,6 +250,8 @@ class Skills:
 
     def _doing(self) -> tuple[Array, Array]:
         """Return skill code and place of every entry that practises by doing."""
+        from ledger.questions.food.feed import animal_products
+
         state, tables = self.state, self.state.journal.tables
         canon, items = state.facts.canon, len(state.facts)
 
@@ -266,13 +268,14 @@ class Skills:
         made, made_ev = rows("batches", "makes")
         self._picked, picked_ev = rows("supplies", "item", "harvested")
         grown, grown_ev = rows("planted", "crop")
+        is_crop = ~animal_products(state)[self._picked]  # nobody grows the eggs of hens
         codes = [
             batches["method"][at].astype(np.int64),
             len(METHODS) + made,
-            len(METHODS) + items + self._picked,
+            len(METHODS) + items + self._picked[is_crop],
             len(METHODS) + items + grown,
         ]
-        evs = [self._batch_ev, made_ev, picked_ev, grown_ev]
+        evs = [self._batch_ev, made_ev, picked_ev[is_crop], grown_ev]
         return np.concatenate(codes), np.concatenate(evs).astype(np.int64)
 
     def _rows(self, skill: Array, ev: Array) -> None:

@@ -252,9 +252,9 @@ def _skills(state: State) -> Iterator[Doing]:
     from ledger.questions.know_how.question import build as know_how
 
     for row in know_how(state).rows():
-        if row["person"] is not None or row["keeps_days"] is None or row["last_on"] is None:
+        if row["person"] is not None or row["rusts_on"] is None:
             continue
-        day = day_number(row["last_on"]) + round(row["keeps_days"])
+        day = day_number(row["rusts_on"])
         if day >= state.as_of_day:
             yield Doing(
                 day,

@@ -7,6 +7,7 @@ what came in, what is there and what went out add up whatever prices did since.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -72,12 +73,12 @@ class Balance:
 class _UpTo:
     """Sums of figures by the end of each day."""
 
-    def __init__(self, days: Array, figures: Array) -> None:
+    def __init__(self, days: Array, figures: Sequence[Array]) -> None:
         self._first = int(days.min()) if days.size else 0
         day = days - self._first
         count = int(day.max()) + 1 if days.size else 0
-        self._sums = np.zeros((count + 1, figures.shape[1]))
-        for column, each in zip(self._sums.T, figures.T, strict=True):
+        self._sums = np.zeros((len(figures), count + 1)).T
+        for column, each in zip(self._sums.T, figures, strict=True):
             np.cumsum(np.bincount(day, each, count), out=column[1:])
 
     def at(self, day: int) -> Array:
@@ -97,18 +98,17 @@ class Accounts:
         web, lots = food.web, state.lots
         is_food, self._names = food.places.food, state.facts.names
         figures, known = _figures(food)
-        gone = figures[web.lot] * web.share[:, None]
+        gone = [column[web.lot] * web.share for column in figures]
         raw = lots["origin"] != BATCH
         own = lots["origin"] == ORIGINS.index("grown")
         given = (web.role == ROLE["lines"]) & _is_given(food)
-        self._grown = _UpTo(lots["day"][own], figures[own])
-        self._others = _UpTo(lots["day"][raw & ~own], figures[raw & ~own])
-        self._given = _UpTo(web.day[given], gone[given])
+        self._grown = _up_to(lots["day"], figures, own)
+        self._others = _up_to(lots["day"], figures, raw & ~own)
+        self._given = _up_to(web.day, gone, given)
         self._known = [
-            _UpTo(lots["day"][some], known[some].astype(float))
-            for some in (own & is_food, raw & ~own & is_food)
+            _up_to(lots["day"], known, some) for some in (own & is_food, raw & ~own & is_food)
         ]
-        self._unknown = np.flatnonzero(is_food & ~known.all(axis=1))
+        self._unknown = np.flatnonzero(is_food & ~np.logical_and.reduce(known))
         self._lots, self._is_known = lots, known
         self._came = _UpTo(lots["day"], figures)
         self._gone = _UpTo(web.day, gone)
@@ -146,7 +146,7 @@ class Accounts:
         mine = self._unknown[(days >= period.start) & (days <= period.end)]
         out = {}
         for i, basis in enumerate(BASES):
-            items = np.unique(self._lots["item"][mine[~self._is_known[mine, i]]])
+            items = np.unique(self._lots["item"][mine[~self._is_known[i][mine]]])
             out[basis] = sorted(self._names[item] for item in items.tolist())
         return out
 
@@ -161,31 +161,40 @@ def _by_basis(figures: Array) -> dict[str, float]:
     return dict(zip(BASES, figures.tolist(), strict=True))
 
 
-def _figures(food: FoodFigures) -> tuple[Array, Array]:
+def _up_to(days: Array, figures: Sequence[Array], some: Array) -> _UpTo:
+    """Return the sums of some rows."""
+    at = np.flatnonzero(some)
+    return _UpTo(days[at], [column[at] for column in figures])
+
+
+def _figures(food: FoodFigures) -> tuple[list[Array], list[Array]]:
     """Return energy, weight and value on the day it came in of every whole lot.
 
     Returns
     -------
-    figures : ndarray of float, shape (lots, 3)
-    known : ndarray of bool, shape (lots, 4)
-        Whether each is known of a raw lot of food; the last is True of every one.
+    figures : list of ndarray of float, shape (lots,)
+        Three.
+    known : list of ndarray of bool, shape (lots,)
+        Four: whether each is known of a raw lot of food; the last is True of every one.
     """
     state, web, contents = food.state, food.web, food.contents
     lots, some = state.lots, np.flatnonzero(food.places.food)
     item = lots["item"][some]
     price, ev, _ = state.costs.prices.of(item, lots["day"][some])
-    raw, known = np.zeros((lots["ev"].size, 3)), np.zeros((lots["ev"].size, 4), bool)
-    for i, basis in enumerate(("energy", "weight")):
-        raw[some, i] = food.of_raw[basis].values[some]
-    raw[some, 2] = lots["whole"][some] * np.nan_to_num(price)
-    known[some] = np.stack(
-        [contents.has_energy[item], contents.has_weight[item], ev >= 0, np.ones(some.size, bool)],
-        axis=1,
-    )
+    count = lots["ev"].size
+    raw = [np.zeros(count) for _ in BASES]
+    for column, basis in zip(raw, ("energy", "weight"), strict=False):
+        column[some] = food.of_raw[basis].values[some]
+    raw[2][some] = lots["whole"][some] * np.nan_to_num(price)
+    known = [np.zeros(count, bool) for _ in range(4)]
+    each = (contents.has_energy[item], contents.has_weight[item], ev >= 0, True)
+    for told, one in zip(known, each, strict=True):
+        told[some] = one
     at = web.raw_in
-    into = raw[web.lot[at]] * web.share[at, None]
-    own = np.stack([np.bincount(web.row[at], into[:, i], web.count) for i in range(3)], axis=1)
-    raw[web.rows.made_lots] = web.carried(own)[1]
+    lot, share = web.lot[at], web.share[at]
+    own = [np.bincount(web.row[at], column[lot] * share, web.count) for column in raw]
+    for column, made in zip(raw, web.carried(np.stack(own, axis=1))[1].T, strict=True):
+        column[web.rows.made_lots] = made
     return raw, known
 
 

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.answers import Assumption
+from ledger.answers import Assumption, ReadLater
 from ledger.figures import Array
 from ledger.kinds.counted import OPENING_DAYS
 from ledger.messages import sentence
@@ -153,21 +153,14 @@ class Marks:
                 out.append((first, web.carried(own)[1] > 0))
         return out
 
-    @cached_property
-    def _events(self) -> dict[tuple[str, str], list[int]]:
-        """The events behind each mark, whatever its origin, by kind and name."""
-        size = len(self._state.journal)
-        pairs = np.unique(self.number.astype(np.int64) * size + self._ev)
-        out: dict[tuple[str, str], list[int]] = {}
-        for pair in pairs.tolist():
-            number, ev = divmod(pair, size)
-            out.setdefault(self.names[number][:2], []).append(ev)
-        return out
+    def _events(self, kind: str, name: str) -> list[int]:
+        """Return the events behind a mark, whatever its origin, in the order of replay."""
+        mine = [number for number, mark in enumerate(self.names) if mark[:2] == (kind, name)]
+        found = np.unique(self._ev[np.isin(self.number, mine)])
+        return found[np.argsort(self._state.moment.rank[found], kind="stable")].tolist()  # type: ignore[no-any-return]
 
     def assumption(self, one: str) -> Assumption:
         """Return an assumption by its id (``kind:name``), in words."""
         kind, _, name = one.partition(":")
-        rank = self._state.moment.rank
-        events = sorted(set(self._events.get((kind, name), [])), key=lambda ev: int(rank[ev]))
-        text = sentence(_WORDS[kind], name=name)
-        return Assumption(one, text, tuple(self._state.event_id(ev) for ev in events))
+        ids = ReadLater(lambda: map(self._state.event_id, self._events(kind, name)))
+        return Assumption(one, sentence(_WORDS[kind], name=name), ids)

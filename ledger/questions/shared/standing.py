@@ -17,6 +17,7 @@ import numpy as np
 from ledger.kinds import KINDS
 from ledger.messages import Day, sentence
 from ledger.published import CANNING, OPEN, Judgement
+from ledger.published.equipment import tool_named
 from ledger.questions.as_published.records import has_judgement, judgement_of, schedules_of
 from ledger.questions.shared.common import listed_lots
 from ledger.questions.shared.put_up_as import is_weighed
@@ -282,8 +283,9 @@ class Standings:
     def _applies(self, ev: int, lot: int) -> Standing | None:
         """Return how a lot stands by its own batch.
 
-        What a canning batch kept back for the fridge went through no canner. What is kept cold, or
-        in no jar, is in no closed jar: only what is grave stays with it.
+        What a canning batch kept back for the fridge went through no canner; where an oven or wax
+        closed the jars, they have a few days there. What is kept cold, or in no jar, is in no closed
+        jar: only what is grave stays with it.
         """
         found = self._judged(ev)
         if found is None:
@@ -291,9 +293,11 @@ class Standings:
         standing, body = found
         kept = KEPT[int(self._state.lots["kept"][lot])]
         is_cold = kept in ("fridge", "freezer")
-        if is_cold and body["method"] in (*CANNING, "freeze"):
-            return None
         in_jars = bool(self._state.lots["jars"][lot])
+        if is_cold and body["method"] in (*CANNING, "freeze"):
+            said = " ; ".join((*(body.get("equipment") or ()), str(body.get("note") or "")))
+            by_tool = in_jars and kept == "fridge" and tool_named(said) is not None
+            return replace(standing, standing=OPEN[-1], in_fridge=True) if by_tool else None
         stays = standing.is_grave or standing.in_oil or (in_jars and not is_cold)
         return standing if stays else None
 
@@ -315,11 +319,7 @@ class Standings:
 
 def _minute(state: State, ev: int) -> int | None:
     """Return when an event was, in minutes since 1970; None where no time was written down."""
-    assert state.journal.fetch is not None
-    try:
-        at = state.journal.fetch(ev + 1)[5]
-    except LookupError:  # only tried, not written yet
-        return None
+    at = state.journal.row(ev)[5]
     if at is None:
         return None
     return int(state.moment.on[ev]) * 1440 + int(at[:2]) * 60 + int(at[3:5])
@@ -339,7 +339,7 @@ def _looked_up(state: State) -> dict[int, tuple[int, dict[str, Any]]]:
     """Return, by a batch's first event, the newest looking up of it."""
     out: dict[int, tuple[int, dict[str, Any]]] = {}
     for ev, body in state.bodies("checked"):
-        place = state.journal.place.get(body["batch"])
+        place = state.journal.place_of(body["batch"])
         if place is None or place >= state.moment.root.size:
             continue
         root = int(state.moment.root[place])

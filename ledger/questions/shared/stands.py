@@ -48,6 +48,8 @@ class Standing:
         Whether it is food of little acid: found so, or put up under pressure.
     in_oil : bool
         Whether it stands under oil or fat, where even the fridge is for days only.
+    in_fridge : bool
+        Whether its jars, closed by what no process is published for, were put into the fridge at once.
     is_ruled_out : bool
         Whether a document rules out canning it, in any canner.
     is_own : bool
@@ -63,6 +65,7 @@ class Standing:
     day: int
     is_low_acid: bool = False
     in_oil: bool = False
+    in_fridge: bool = False
     is_ruled_out: bool = False
     is_own: bool = True
     since: str = ""

@@ -139,7 +139,7 @@ def _kept_term(state: State, lot: int) -> Term | None:
         *(int(lots[name][lot]) for name in said),
         opened_on(state, lot),
         put_up_as(state, lot),
-        None if standing is None else (standing.is_marked, standing.in_oil),
+        None if standing is None else (standing.is_marked, standing.in_oil, standing.in_fridge),
     )
     known = state.lasting(term_of)
     if key not in known:
@@ -164,7 +164,7 @@ def is_marked(state: State, lot: int) -> bool:
 
 
 def _fridge_days(state: State, lot: int) -> Term | None:
-    """Return the published last day in the fridge of a jar that did not seal, or of food in oil."""
+    """Return the published last day in the fridge of a jar that no canner closed, or of food in oil."""
     from ledger.questions.shared.standing import standing_of
 
     start = int(state.lots["day"][lot])
@@ -174,6 +174,8 @@ def _fridge_days(state: State, lot: int) -> Term | None:
             span = f"{_OIL_DAYS} days"
             said = partial(_under_oil, span)
             return Term(start + _OIL_DAYS, said, start, False, span, _OIL_SOURCE)
+        if standing is not None and standing.in_fridge and standing.is_own:
+            return _not_canned(start)
     if int(state.lots["suffix"][lot]) != 1:
         return None
     from ledger.published.remedy import figure
@@ -186,6 +188,21 @@ def _fridge_days(state: State, lot: int) -> Term | None:
         return None
     source = cite(cold.source)
     return Term(days, partial(_at_most, span, source), start, False, span, source)
+
+
+def _not_canned(start: int) -> Term:
+    """Return the days of jars that an oven or wax closed: as printed for opened home-canned food, the stricter."""
+    from ledger.published.words import cite
+    from ledger.reference.storage import figures
+
+    row = figures("shelf_life", "home_canned_food", "fridge_after_opening")[0]
+    days, source = int(row.high), cite(row.source)
+    span = f"{days} days"
+    return Term(start + days, partial(_no_canner, span, source), start, False, span, source)
+
+
+def _no_canner(span: str, source: str) -> str:
+    return sentence("keeps-no-canner", span=amount(span), source=source)
 
 
 def _under_oil(span: str) -> str:

@@ -55,16 +55,13 @@ def _event(state: State, text: str, field: str) -> int:
     """Return the counted event of the entry whose id begins so."""
     begun = text.strip().lower()
     counted = np.flatnonzero(state.moment.rank >= 0)
-    place = state.journal.place.get(begun)
+    place = state.journal.place_of(begun)
     roots = state.moment.root[counted]
     if place is not None:
         wanted = int(state.moment.root[place]) if place < state.moment.root.size else -1
         found = counted[roots == wanted]
     elif len(begun) >= 4:
-        ids = state.journal.ids
-        found = np.array(
-            [ev for ev in counted.tolist() if ids[state.moment.root[ev]].startswith(begun)]
-        )
+        found = np.array([ev for ev in counted.tolist() if state.entry_id(ev).startswith(begun)])
     else:
         found = counted[:0]
     if found.size != 1:

@@ -166,7 +166,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     lot = state.lot_ids.get(key)
     if lot is not None:
         return entry_leaf(state, int(state.lots["ev"][lot]), state.lot_id(lot))
-    place = state.journal.place.get(key)
+    place = state.journal.place_of(key)
     if place is not None and place < state.moment.root.size:
         root = state.moment.root[place]
         evs = np.flatnonzero((state.moment.root == root) & (state.moment.rank >= 0))
