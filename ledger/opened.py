@@ -32,10 +32,11 @@ from ledger.messages import (
 )
 from ledger.messages.units import amount as amount_said
 from ledger.published import OPEN
+from ledger.questions.shared.batch_marks import marks_by_entry
 from ledger.questions.shared.held import held_in
 from ledger.questions.shared.jars import so_many
 from ledger.questions.shared.put_up_as import amount_typed, put_up_as
-from ledger.questions.shared.standing import Standings, marks_by_entry, risky_items, standings
+from ledger.questions.shared.standing import Standings, risky_items, standings
 from ledger.questions.shared.stands import Standing
 from ledger.questions.shared.use_by import use_by_of
 from ledger.replay import tables

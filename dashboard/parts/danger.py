@@ -24,6 +24,7 @@ __all__ = [
     "mark_of",
     "marked",
     "said_of",
+    "sign_of",
     "to_discard",
 ]
 
@@ -169,16 +170,21 @@ def mark_of(ask: Ask, row: Mapping[str, Any]) -> Component | None:
     """Return the mark of a row: a sign and the words with the day; None where it bears none."""
     if not row.get("standing_text"):
         return None
-    is_grave, is_open = row["standing"] in GRAVE or _is_past(row), row["standing"] in MARKED
-    sign = "!" if is_grave else "?" if is_open else "·"
-    kind = "grave" if is_grave else "open" if is_open else "plain"
+    sign, kind = sign_of(row)
     return html.Span(
         [
             html.Span(sign, className="sign", **{"aria-hidden": "true"}),
             html.Span(said_of(ask, row["standing_text"])),
         ],
-        className=f"mark mark-{kind}",
+        className=f"mark {kind}",
     )
+
+
+def sign_of(row: Mapping[str, Any]) -> tuple[str, str]:
+    """Return the sign of a row's mark, and the class that it is drawn by."""
+    if row["standing"] in GRAVE or _is_past(row):
+        return "!", "mark-grave"
+    return ("?", "mark-open") if row["standing"] in MARKED else ("·", "mark-plain")
 
 
 def bears_mark(row: Mapping[str, Any]) -> bool:
