@@ -243,7 +243,7 @@ def questions(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
             text=text,
         )
         code = DANGER if standing.is_grave else "open-standing"
-        yield _asked(code, OPENING[kind], said, *_danger_of(standing))
+        yield _asked(code, OPENING[kind], standing.batch, said, *_danger_of(standing))
     yield from _past(then, ev, kind)
 
 
@@ -263,7 +263,8 @@ def _past(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
                 name=then.facts.names[item],
                 day=Day(day_text(by)),
             )
-            yield _asked(DANGER, OPENING[kind], said, sentence("standing-signs"))
+            signs = sentence("standing-signs")
+            yield _asked(DANGER, OPENING[kind], then.lot_id(lot), said, signs)
 
 
 def _danger_of(standing: Standing) -> list[str]:
@@ -276,9 +277,9 @@ def _danger_of(standing: Standing) -> list[str]:
     return []
 
 
-def _asked(code: str, field: str, said: str, *danger: str) -> NeedsAnswer:
+def _asked(code: str, field: str, about: str, said: str, *danger: str) -> NeedsAnswer:
     texts = [said, *danger, sentence("standing-taken-ask")]
-    return NeedsAnswer(code, field, joined(" ", texts), sentence("standing-taken"))
+    return NeedsAnswer(code, field, joined(" ", texts), sentence("standing-taken"), about)
 
 
 def _opened(state: State, draws: np.ndarray[Any, Any]) -> list[tuple[int, int, Standing]]:

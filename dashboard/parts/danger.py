@@ -88,9 +88,15 @@ def to_discard(ask: Ask, batch: str) -> dict[str, Any] | None:
     if not lots:
         return None
     lines = [
-        {"item": row["item"], "amount": row["left"]["text"][:], "lot": row["lot"]} for row in lots
+        {"item": row["item"], "amount": _plain(row["left"]["text"]), "lot": row["lot"]}
+        for row in lots
     ]
-    return {"lines": lines, "why": "other", "note": dayless(ask, lots[0]["standing_text"])[:]}
+    return {"lines": lines, "why": "other", "note": _plain(dayless(ask, lots[0]["standing_text"]))}
+
+
+def _plain(text: str) -> str:
+    """Return a text as if it were typed: a slice of a `Sentence` no longer knows what it says, nor may an entry."""
+    return text[:]
 
 
 def _alike(ask: Ask, batches: list[_Lots], drawn: bool, *, alone: bool) -> list[Any]:
