@@ -25,7 +25,7 @@ def mark_sign(ask: Ask, row: Mapping[str, Any]) -> Any:
     if not row["standing_text"]:
         return None
     said, (sign, kind) = said_of(ask, row["standing_text"]), sign_of(row)
-    seen = html.B(sign, **{"aria-hidden": "true"})
+    seen = html.Span(sign, className="sign", **{"aria-hidden": "true"})
     link = dcc.Link([seen, html.Span(said, className="heard")], href=_findings(row), title=said)
     return html.Span(link, className=f"sign-alone {kind}")
 

@@ -54,7 +54,7 @@ def draw(ask: Ask) -> Any:
     chosen = chosen if chosen in items else items[0]
     answer = ask.show("jar-cost", item=chosen)
     last = _last(answer)
-    words, jars = ask.words, _in_jars(every)
+    words, jars = ask.words, set(_each_in_jars(every))
     at_once = [item for item in items if item in jars or item == chosen] if jars else items
     return [
         strip(ask, "item", words("jar_cost.item"), chosen, [(i, _name(i)) for i in at_once]),
@@ -90,10 +90,6 @@ def _each_in_jars(every: Answer) -> list[str]:
     """Return what was put up in jars, once an entry."""
     both = zip(every.column("item"), every.column("jars"), strict=True)
     return [item for item, jars in both if jars is not None]
-
-
-def _in_jars(every: Answer) -> set[str]:
-    return set(_each_in_jars(every))
 
 
 def _name(item: str) -> str:
@@ -139,7 +135,8 @@ def _sentence(ask: Ask, row: Row) -> list[Any]:
     words = ask.words
     if row["jars"]:
         name, value = _cost(ask, row)
-        ours = html.Span(figure(_money(ask, row, value), row["why"], name), className="own")
+        text = _money(ask, row, value)  # it stands at the sentence's head
+        ours = html.Span(figure(text[:1].upper() + text[1:], row["why"], name), className="own")
         said = {"ours": ours, "jar": _jar(ask, row)}
         if row["shop_price_per_jar"] is None:
             return sentence(ask, "jar_cost.answer_alone", said)
@@ -315,7 +312,7 @@ def _batches_say(ask: Ask, alike: list[Row]) -> str:
 
 def _everything(ask: Ask, every: Answer, items: list[str]) -> Any:
     """Return the newest batch of each item in jars."""
-    words, in_jars = ask.words, _in_jars(every)
+    words, in_jars = ask.words, set(_each_in_jars(every))
     shown = [item for item in items if item in in_jars]
     if not shown:
         return None

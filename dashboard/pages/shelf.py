@@ -88,7 +88,7 @@ def draw(ask: Ask) -> Any:
 
 def _answer(ask: Ask, boards: list[Board], rows: list[dict[str, Any]]) -> Component:
     words = ask.words
-    look = sum(board.count for board in boards if not board.is_grave and board.is_open)
+    look = sum(board.to_look_up for board in boards if not board.is_grave)
     good = sum(board.count for board in boards if not board.is_grave) - look
     grave = sum(board.count for board in boards if board.is_grave)
     if grave:

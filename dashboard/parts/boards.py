@@ -49,9 +49,9 @@ class Board:
         return f"{self.item}{PARTED}{self.jar}"
 
     @property
-    def is_open(self) -> bool:
-        """Whether they are to be looked up before they are eaten."""
-        return any(row.get("standing") in OPEN for row in self.rows)
+    def to_look_up(self) -> int:
+        """Jars that are to be looked up before they are eaten."""
+        return sum(count_of(row) for row in self.rows if row.get("standing") in OPEN)
 
     @property
     def count(self) -> int:

@@ -13,6 +13,7 @@ from dashboard.elements import dcc, html
 from dashboard.parts.boards import TENS, boards_of, count_of, marks_of
 from dashboard.parts.keeping import named, spoken
 from dashboard.parts.marks import icon, jar_row
+from dashboard.parts.saying import days_said
 from ledger.published import GRAVE, MARKED
 
 __all__ = [
@@ -169,7 +170,7 @@ def dayless(ask: Ask, text: str) -> str:
 
 def said_of(ask: Ask, text: str) -> str:
     """Return the words of a standing in the language, their days as it writes them."""
-    return _DAY.sub(lambda day: ask.words.day(day[0]), ask.words.said(text))
+    return days_said(ask, ask.words.said(text))
 
 
 def mark_of(ask: Ask, row: Mapping[str, Any]) -> Component | None:

@@ -7,6 +7,8 @@ import math
 import pytest
 from page_tools import SVG, text_of, walk
 
+from dashboard.parts.saying import days_said
+
 LB = 453.59237
 
 
@@ -170,7 +172,7 @@ def test_crops_without_a_price_say_what_is_missing(book, page, yes, fixed_day):
 def test_another_season_is_set_against_it(garden, page):
     drawn = page("/season").fold("Against another season")
     answer = garden.show("season", season="2026", against="2025")
-    assert answer.totals["in_words"][0] in drawn.text
+    assert days_said(drawn.ask, answer.totals["in_words"][0]) in drawn.text
     shown = {(address, field) for _, address, field in drawn.figures()}
     tomato = next(r for r in answer.records() if r["what"] == "tomato")
     assert (tomato["why"], "difference") in shown
