@@ -314,3 +314,12 @@ def saving_of(drawn):
     """Return the figures of a page that say what was saved."""
     opens = [one.to_plotly_json()["props"].get("data-field", "") for one in drawn.all("Button")]
     return [field for field in opens if field.startswith("saved")]
+
+
+def test_the_shelf_counts_jars_to_look_up_one_by_one(book, fixed_day):
+    book.write("put_up", OPEN, on="2026-09-12", answers=YES)
+    good = {**OPEN, "headspace": "1 in", "loads": 1}
+    book.write("put_up", good, on="2026-09-14", answers=YES)
+    book.write("put_up", {**AGAINST, "makes": "green beans"}, on="2026-09-15", answers=YES)
+    said = " ".join(text_of(draw(Data(book), "/shelf").parts).split())
+    assert "7 jars not marked, 7 to look up," in said

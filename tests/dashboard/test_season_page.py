@@ -245,3 +245,16 @@ def test_every_drawing_says_what_it_shows(garden, page):
     for figure in figures:
         for image in (one for one in walk(figure) if one._type == "Img"):
             assert len(image.alt.split()) > 3
+
+
+def test_a_season_of_one_week_is_drawn_amid_others(page, book, yes, fixed_day):
+    for item in ("tomato", "cabbage"):
+        picked = {"lines": [{"item": item, "amount": "20 lb"}]}
+        book.write("harvested", picked, on="2026-09-01", answers=yes)
+    drawn = page("/season")
+    week = drawn.drawing("season-week")
+    assert [one for one in week.labels if "Aug" in one] == ["week of 27 Aug"]
+    (wide,) = [wide for _, wide, high in week.bars("f-leaf") if high]
+    assert wide < 60
+    weeks = drawn.drawing("season-weeks")
+    assert {"Aug", "Sep"} <= set(weeks.labels)
