@@ -10,7 +10,7 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.elements import dcc, html
-from dashboard.parts.boards import TENS, boards_of, count_of, marks_of
+from dashboard.parts.boards import TENS, boards_of, count_of, is_past, marks_of
 from dashboard.parts.keeping import named, spoken
 from dashboard.parts.marks import icon, jar_row
 from dashboard.parts.saying import days_said
@@ -189,19 +189,14 @@ def mark_of(ask: Ask, row: Mapping[str, Any]) -> Component | None:
 
 def sign_of(row: Mapping[str, Any]) -> tuple[str, str]:
     """Return the sign of a row's mark, and the class that it is drawn by."""
-    if row["standing"] in GRAVE or _is_past(row):
+    if row["standing"] in GRAVE or is_past(row):
         return "!", "mark-grave"
     return ("?", "mark-open") if row["standing"] in MARKED else ("·", "mark-plain")
 
 
 def bears_mark(row: Mapping[str, Any]) -> bool:
     """Return whether something is to be looked up or thrown out first: no page says to eat it."""
-    return row["standing"] in MARKED or _is_past(row)
-
-
-def _is_past(row: Mapping[str, Any]) -> bool:
-    """Return whether a jar that did not seal is past its published days in the fridge."""
-    return str(row.get("lot") or "").endswith("f") and (row.get("days_left") or 0) < 0
+    return row["standing"] in MARKED or is_past(row)
 
 
 def marked(ask: Ask, row: Mapping[str, Any]) -> Any:

@@ -318,8 +318,9 @@ def saving_of(drawn):
 
 def test_the_shelf_counts_jars_to_look_up_one_by_one(book, fixed_day):
     book.write("put_up", OPEN, on="2026-09-12", answers=YES)
-    good = {**OPEN, "headspace": "1 in", "loads": 1}
+    made = [{"jars": 7, "jar": "quart jar", "kept": "shelf", "unsealed": 1}]
+    good = {**OPEN, "headspace": "1 in", "loads": 1, "made": made}
     book.write("put_up", good, on="2026-09-14", answers=YES)
     book.write("put_up", {**AGAINST, "makes": "green beans"}, on="2026-09-15", answers=YES)
     said = " ".join(text_of(draw(Data(book), "/shelf").parts).split())
-    assert "7 jars not marked, 7 to look up," in said
+    assert "6 jars not marked, 7 to look up, 8 not to be eaten." in said
