@@ -264,7 +264,7 @@ class Book:
 
         state = self.state(as_of=_END)
         check_count(state, entry, answers, self.today())
-        if not may_take_jars(state, entry):
+        if not may_take_jars(state, entry, self.today()):
             return
         written, then = self.trial(entry, replace(answers, notes=[]))
         if written.is_new:

@@ -19,7 +19,7 @@ from ledger.questions.shared.held import held_in
 from ledger.questions.shared.jars import so_many
 from ledger.questions.shared.put_up_as import amount_typed, jars_drawn, put_up_as
 from ledger.questions.shared.standing import standings
-from ledger.replay.state import day_text
+from ledger.replay.state import day_number, day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -51,15 +51,22 @@ def check_count(state: State, entry: Entry, answers: Answers, today: dt.date) ->
             )
 
 
-def may_take_jars(state: State, entry: Entry) -> bool:
-    """Return whether a count may take jars that bear the name of the fresh food and are not counted by the jar."""
-    lots = state.lots
+def may_take_jars(state: State, entry: Entry, today: dt.date) -> bool:
+    """Return whether a count may take jars that bear the name of the fresh food and are not counted by the jar.
+
+    It takes none of a lot that came later, or of which nothing was left before its day.
+    """
+    lots, day = state.lots, day_number(entry.on or today)
+    draw, lot, amount = state.allocations
+    before = state.draws["day"][draw] < day
+    taken = np.bincount(lot[before], amount[before], lots["whole"].size)
+    there = (lots["jars"] > 0) & (lots["day"] <= day) & (taken < lots["whole"])
     for line in check_typed(KINDS["counted"], entry.body)["lines"]:
         item, said = state.facts.find(line["item"]), amount_typed(line)
         if item is None or (said is not None and said.jars is not None):
             continue
-        mine = np.isin(lots["item"], state.facts.strands.several(item)) & (lots["jars"] > 0)
-        if any(put_up_as(state, int(lot)) for lot in np.flatnonzero(mine)):
+        mine = there & np.isin(lots["item"], state.facts.strands.several(item))
+        if any(put_up_as(state, one) for one in np.flatnonzero(mine).tolist()):
             return True
     return False
 

@@ -202,14 +202,19 @@ class NeedsAnswer(LedgerError, ValueError):
         The question, ending with a question mark.
     offered : str
         The answer that ``--yes`` takes (of a danger: ``--knowingly``), as a short phrase.
+    about : str
+        The batch in danger that it is about, or the lot that did not seal.
     """
 
-    def __init__(self, code: str, field: str, question: str, offered: str = "") -> None:
-        super().__init__(code, field, question, offered)
+    def __init__(
+        self, code: str, field: str, question: str, offered: str = "", about: str = ""
+    ) -> None:
+        super().__init__(code, field, question, offered, about)
         self.code = code
         self.field = field
         self.question = question
         self.offered = offered
+        self.about = about
 
     def __str__(self) -> str:
         text = f"{self.field}: {self.question}" if self.field else self.question

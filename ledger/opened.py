@@ -32,10 +32,11 @@ from ledger.messages import (
 )
 from ledger.messages.units import amount as amount_said
 from ledger.published import OPEN
+from ledger.questions.shared.batch_marks import marks_by_entry
 from ledger.questions.shared.held import held_in
 from ledger.questions.shared.jars import so_many
 from ledger.questions.shared.put_up_as import amount_typed, put_up_as
-from ledger.questions.shared.standing import Standings, marks_by_entry, risky_items, standings
+from ledger.questions.shared.standing import Standings, risky_items, standings
 from ledger.questions.shared.stands import Standing
 from ledger.questions.shared.use_by import use_by_of
 from ledger.replay import tables
@@ -242,7 +243,7 @@ def questions(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
             text=text,
         )
         code = DANGER if standing.is_grave else "open-standing"
-        yield _asked(code, OPENING[kind], said, *_danger_of(standing))
+        yield _asked(code, OPENING[kind], standing.batch, said, *_danger_of(standing))
     yield from _past(then, ev, kind)
 
 
@@ -262,7 +263,8 @@ def _past(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
                 name=then.facts.names[item],
                 day=Day(day_text(by)),
             )
-            yield _asked(DANGER, OPENING[kind], said, sentence("standing-signs"))
+            signs = sentence("standing-signs")
+            yield _asked(DANGER, OPENING[kind], then.lot_id(lot), said, signs)
 
 
 def _danger_of(standing: Standing) -> list[str]:
@@ -275,9 +277,9 @@ def _danger_of(standing: Standing) -> list[str]:
     return []
 
 
-def _asked(code: str, field: str, said: str, *danger: str) -> NeedsAnswer:
+def _asked(code: str, field: str, about: str, said: str, *danger: str) -> NeedsAnswer:
     texts = [said, *danger, sentence("standing-taken-ask")]
-    return NeedsAnswer(code, field, joined(" ", texts), sentence("standing-taken"))
+    return NeedsAnswer(code, field, joined(" ", texts), sentence("standing-taken"), about)
 
 
 def _opened(state: State, draws: np.ndarray[Any, Any]) -> list[tuple[int, int, Standing]]:

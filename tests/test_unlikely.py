@@ -138,6 +138,24 @@ def test_beans_by_weight_that_would_come_out_of_their_jars_are_asked_about(jars,
     assert offered == "it was those jars"
 
 
+@pytest.mark.parametrize("gone_on", ["2026-08-15", "2026-08-20", "2026-08-25", None])
+def test_a_count_is_tried_only_where_jars_were_there_on_its_day(jars, yes, monkeypatch, gone_on):
+    """What was opened the same day may have been there when it was counted."""
+    if gone_on:
+        jars.write("eaten", {"ate": [line("7 quart jars", "green bean")]}, on=gone_on, answers=yes)
+    tried, doubts = [], []
+    once = jars.trial
+    monkeypatch.setattr(jars, "trial", lambda *given: tried.append(1) or once(*given))
+    body = {"lines": [line("2 lb", "green bean")]}
+    heard = Answers(ask=lambda doubt: bool(doubts.append(doubt.code)) or True)
+    jars.write("counted", body, on="2026-08-20", answers=heard)
+    assert len(tried) == (gone_on != "2026-08-15")
+    assert ("out-of-jars" in doubts) == (gone_on in ("2026-08-25", None))
+    tried.clear()
+    jars.write("counted", body, on="2026-07-20", answers=heard)
+    assert tried == []  # they came later
+
+
 def test_jars_and_a_named_lot_are_no_question(jars):
     assert asked(jars, "eaten", ate=[line("1 quart jar", "green bean")]) == []
     lot = jars.show("shelf").records()[0]["lot"]

@@ -8,6 +8,9 @@ from dashboard.drawings.marks import bar, finish, label, path, wide
 
 __all__ = ["one_crop"]
 
+_STEP = 80.0
+"""px that a week takes at the most: few weeks stand in the middle."""
+
 
 def one_crop(
     now: Sequence[float | None],
@@ -28,7 +31,7 @@ def one_crop(
         As many weeks each, in one unit.
     said : str
     ends : (str, str)
-        The first and the last week's day, in words.
+        The first and the last week's day, in words; the first is empty where there is one week.
     most : str
         The best week of this season, in words.
     width, height : float
@@ -36,12 +39,13 @@ def one_crop(
     scheme : {'light', 'dark'}
     """
     top = max([1e-6, *(v for v in (*now, *last) if v)])
-    step, base = width / max(1, len(now)), height - 20
+    step, base = min(width / max(1, len(now)), _STEP), height - 20
+    begin, end = (width - step * len(now)) / 2, (width + step * len(now)) / 2
     k = (base - 20) / top
     best = max((v for v in now if v), default=None)
     out, is_said = [path(f"M0 {base:g}H{width:g}", "axis")], False
     for n, (a, b) in enumerate(zip(now, last, strict=True)):
-        x = n * step + min(2, step * 0.1)
+        x = begin + n * step + min(2, step * 0.1)
         out.append(bar(x, base - (b or 0) * k, step * 0.3, (b or 0) * k, "f-quiet"))
         out.append(bar(x + step * 0.3, base - (a or 0) * k, step * 0.52, (a or 0) * k, "f-leaf"))
         if best is not None and a == best and not is_said:
@@ -50,7 +54,10 @@ def one_crop(
             # a taller bar of last season beside it must not be written over
             out.append(label(at, max(12.0, base - top * k - 6), most, "own", "middle"))
             is_said = True
-    out.append(label(0, height - 5, ends[0], "q"))
-    if wide(ends[0]) + wide(ends[1]) + 12 < width:
-        out.append(label(width, height - 5, ends[1], "q", "end"))
+    if not ends[0]:
+        out.append(label(width / 2, height - 5, ends[1], "q", "middle"))
+        return finish(width, height, out, said, scheme)
+    out.append(label(begin, height - 5, ends[0], "q"))
+    if wide(ends[0]) + wide(ends[1]) + 12 < end - begin:
+        out.append(label(end, height - 5, ends[1], "q", "end"))
     return finish(width, height, out, said, scheme)

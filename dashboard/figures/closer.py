@@ -79,9 +79,12 @@ def stock(
         customdata=frame["in_words"], hovertemplate="%{customdata}<extra></extra>",
     )  # fmt: skip
     figure.update_yaxes(title_text=unit, rangemode="tozero")
-    for name, column, shift in ((most, "most", 9), (there, "left", -7), (least, "least", 0)):
-        colour = TOKENS[scheme]["leaf"] if column == "left" else QUIET[scheme]
-        _named(figure, frame[["on", column]].dropna(), name, colour, shift)
+    of = {least: "least", there: "left", most: "most"}  # in the order in which equal ends are named
+    told = {name: frame[["on", column]].dropna() for name, column in of.items()}
+    apart = _apart({name: line.to_numpy().tolist() for name, line in told.items()})
+    for name, line in told.items():
+        colour = TOKENS[scheme]["leaf"] if name == there else QUIET[scheme]
+        _named(figure, line, name, colour, apart.get(name, 0.0))
     return _near(figure, scheme, _from(frame["on"]))
 
 
@@ -160,15 +163,13 @@ def weeks(seasons: Mapping[str, Sequence[Any]], scheme: str, *, unit: str, week:
     return _near(figure, scheme)
 
 
-def _apart(seasons: Mapping[str, Sequence[Any]]) -> dict[str, float]:
+def _apart(lines: Mapping[str, Sequence[Any]]) -> dict[str, float]:
     """Return by how much the name of each line is raised, px, so that none lies on another."""
-    most = max((one[1] for points in seasons.values() for one in points), default=0) or 1
-    ends = sorted(
-        (points[-1][1] / most * _TALL, name) for name, points in seasons.items() if points
-    )
+    most = max((one[1] for points in lines.values() for one in points), default=0) or 1
+    ends = sorted((points[-1][1] / most * _TALL, name) for name, points in lines.items() if points)
     out: dict[str, float] = {}
     free = -float(_LINE)
-    for at, name in ends:
+    for at, name in sorted(ends, key=lambda end: end[0]):
         free = max(at, free + _LINE)
         out[name] = free - at
     return out

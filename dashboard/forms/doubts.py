@@ -43,9 +43,9 @@ def _opened(ask: Ask, doubt: NeedsAnswer, button: str) -> Any:
     words, is_danger = ask.words, doubt.code == DANGER
     ways = [dcc.Link(words("danger.leave"), href="/shelf", className="button")]
     if is_danger:
-        ways.insert(
-            0, dcc.Link(words("danger.discard"), href="/write?kind=discarded", className="button")
-        )
+        of = "jar" if ":" in doubt.about else "batch"  # lots are named by batch and number
+        href = f"/write?kind=discarded&{of}={doubt.about}"
+        ways.insert(0, dcc.Link(words("danger.discard"), href=href, className="button"))
     anyway = html.Button(
         words("danger.anyway"), id={button: key_of(doubt)}, type="button",
         className="button quiet-button", n_clicks=0,

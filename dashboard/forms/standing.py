@@ -12,7 +12,7 @@ from dashboard.parts.danger import said_of
 from ledger.door import Answers, Entry, Written
 from ledger.errors import LedgerError
 from ledger.published import GRAVE
-from ledger.questions.shared.standing import gravest_by_entry
+from ledger.questions.shared.batch_marks import gravest_by_entry
 
 __all__ = ["Stands", "stands_so", "would_stand"]
 

@@ -2,36 +2,43 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from dashboard.ask import Ask
 from dashboard.elements import dcc, html
-from dashboard.parts.danger import bears_mark, said_of
-from ledger.projections import Answer
+from dashboard.parts.danger import said_of, sign_of
 
-__all__ = ["mark_link", "marks_by_batch", "saved_unmarked"]
-
-
-def marks_by_batch(ask: Ask) -> dict[str, str]:
-    """Return the mark of what is on the shelf, by its batch."""
-    rows = [row for row in ask.show("shelf").records() if bears_mark(row)]
-    return {row["lot"].partition(":")[0]: row["standing_text"] for row in rows}
+__all__ = ["mark_link", "mark_sign", "marked_days"]
 
 
-def mark_link(ask: Ask, batch: str, marks: Mapping[str, str], *, short: bool = False) -> Any:
-    """Return a batch's mark, with the way to what is published: its sign alone seen if short; None without."""
-    if batch not in marks:
+def mark_link(ask: Ask, row: Mapping[str, Any]) -> Any:
+    """Return a batch's mark in words, with the way to what is published; None without."""
+    if not row["standing_text"]:
         return None
-    said, href = said_of(ask, marks[batch]), f"/as-published?batch={batch}#batch"
-    if short:
-        seen = html.B("!", **{"aria-hidden": "true"})
-        link = dcc.Link([seen, html.Span(said, className="heard")], href=href, title=said)
-        return html.Span(link, className="mark-grave")
-    return html.Span(dcc.Link(said, href=href), className="mark mark-grave")
+    link = dcc.Link(said_of(ask, row["standing_text"]), href=_findings(row))
+    return html.Span(link, className=f"mark {sign_of(row)[1]}")
 
 
-def saved_unmarked(every: Answer, marks: Mapping[str, str]) -> float:
-    """Return the money saved by batches that bear no mark."""
-    both = zip(every.column("batch"), every.column("saved"), strict=True)
-    return sum((money for batch, money in both if money is not None and batch not in marks), 0.0)
+def mark_sign(ask: Ask, row: Mapping[str, Any]) -> Any:
+    """Return the same with its sign alone seen; None without."""
+    if not row["standing_text"]:
+        return None
+    said, (sign, kind) = said_of(ask, row["standing_text"]), sign_of(row)
+    seen = html.Span(sign, className="sign", **{"aria-hidden": "true"})
+    link = dcc.Link([seen, html.Span(said, className="heard")], href=_findings(row), title=said)
+    return html.Span(link, className=f"sign-alone {kind}")
+
+
+def marked_days(ask: Ask) -> dict[str, Callable[[Mapping[str, Any]], Any]]:
+    """Return how a table of batches draws their day: the sign of the mark behind it."""
+
+    def drawn(row: Mapping[str, Any]) -> Any:
+        day, sign = html.Time(ask.words.day(row["on"])), mark_sign(ask, row)
+        return day if sign is None else html.Span([day, " ", sign])
+
+    return {"on": drawn}
+
+
+def _findings(row: Mapping[str, Any]) -> str:
+    return f"/as-published?batch={row['batch']}#batch"

@@ -18,6 +18,8 @@ from ledger.projections import Answer
 
 __all__ = ["draw", "heavy_first", "last_of", "scaled"]
 
+_WEEKS = 12
+"""Weeks that the calendar spans at least: of one week alone its bars would be as wide as the page."""
 _CROPS = 24
 """Crops in one drawing: those that weighed most."""
 _GRAMS = {"kg": 1000.0, "lb": 453.59237}
@@ -78,8 +80,7 @@ def _calendar(
     ask: Ask, season: str, rows: list[Row], weighed: list[str], records: Mapping[str, Row], table: Any
 ) -> Any:  # fmt: skip
     words, several = ask.words, [r for r in rows if r["crop"] in set(weighed[:_CROPS])]
-    first = min(row["week"] for row in several)
-    many = max(row["week"] for row in several) - first + 1
+    first, many = _span(several)
     begins = _first_weeks(several)
     order = sorted(set(weighed[:_CROPS]), key=lambda crop: (begins.get(crop, 99), crop))
     crops = [
@@ -87,7 +88,7 @@ def _calendar(
     ]
     heads = (season, str(int(season) - 1))
     said = words("season.overview_says", now=heads[0], last=heads[1])
-    months = _months(ask, several, first)
+    months = _months(ask, several[0], first, many)
 
     def make(width: float) -> str:
         tall = _TALL["phone" if width < 400 else "desk"]
@@ -106,6 +107,13 @@ def _calendar(
         words("season.overview"), drawn,
         note=words("season.kilograms" if words.measures == "metric" else "season.pounds"),
     )  # fmt: skip
+
+
+def _span(rows: list[Row]) -> tuple[int, int]:
+    """Return the first week that is drawn, and how many there are: those picked in, amid `_WEEKS` at least."""
+    first, last = min(row["week"] for row in rows), max(row["week"] for row in rows)
+    many = max(last - first + 1, _WEEKS)
+    return first - (many - (last - first + 1)) // 2, many
 
 
 def _first_weeks(rows: list[Row]) -> dict[str, int]:
@@ -137,14 +145,18 @@ def _number(ask: Ask, grams: float) -> str:
     return str(ask.words.number(value, 2) if value < 10 else ask.words.whole(value))
 
 
-def _months(ask: Ask, rows: list[Row], first: int) -> list[tuple[int, tuple[str, str]]]:
-    """Return the weeks in which the months begin that the drawing spans, with their names."""
+def _months(ask: Ask, row: Row, first: int, many: int) -> list[tuple[int, tuple[str, str]]]:
+    """Return the weeks in which the months begin that the drawing spans, with their names.
+
+    A record says on which day its week begins.
+    """
+    begin = dt.date.fromisoformat(row["week_on"]) - dt.timedelta(weeks=row["week"] - first)
     out, before = [], None
-    for week, day in sorted({(row["week"], row["week_on"]) for row in rows}):
-        month = int(day[5:7])
+    for week in range(many):
+        month = (begin + dt.timedelta(weeks=week)).month
         if month != before:
             name = ask.words.month(month)
-            out.append((week - first, (name, name[:1])))
+            out.append((week, (name, name[:1])))
         before = month
     return out
 
@@ -189,6 +201,8 @@ def _packet(ask: Ask, season: str, rows: list[Row], record: Row, answer: Answer)
         most = words.said(best["in_words"]["picked"])
     now, last = ([row[column] for row in rows] for column in ("picked_g", "last_season_g"))
     ends = (words.day(rows[0]["week_on"], short=True), words.day(rows[-1]["week_on"], short=True))
+    if len(rows) == 1:
+        ends = ("", words("season.week_of", day=ends[0]))
 
     def make(width: float) -> str:
         return one_crop(
@@ -214,7 +228,7 @@ def _planted(ask: Ask, answer: Answer, crop: str) -> str:
 
 
 def _three(ask: Ask, row: Row) -> Any:
-    """Return the three figures of a packet: of a plant, of the shop, as published."""
+    """Return the three figures of a packet: of a plant, of the shop, as published; None where none is known."""
     words, said = ask.words, row["in_words"]
     each = next((n for n in ("per_plant_g", "per_row_m_g", "per_m2_g") if row[n] is not None), None)
     plant = figure(words.said(said["yield"]), row["why"], each) if each and said["yield"] else "–"
@@ -229,6 +243,8 @@ def _three(ask: Ask, row: Row) -> Any:
         ("season.shop_asks", shop),
         ("season.as_published", published),
     ]
+    if all(value == "–" for _, value in terms):
+        return None
     return html.Dl([html.Div([html.Dt(words(term)), html.Dd(value)]) for term, value in terms])
 
 

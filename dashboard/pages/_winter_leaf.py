@@ -81,7 +81,7 @@ def _in_all(
     sacks = [one for one in items if one["left"]["measure"] == "mass" and not one["jars_left"]]
     sacks.sort(key=lambda one: -(one["left"]["whole"] or 0))
     several = [f"{words.said(one['left']['text'])} {spoken(one['item'])}" for one in sacks[:_SACKS]]
-    marked = sum(board.count for board in boards if board.is_open)
+    marked = sum(board.to_look_up for board in boards)
     ends = "winter.leaf_marked" if marked else "winter.leaf_unmarked"
     says = words.listed([words("winter.leaf_jars", n=words.number(jars, 6)), *several])
     return f"{says}." if grave else f"{says}. {words(ends, n=marked)}"

@@ -86,7 +86,7 @@ def _one_item(ask: Ask, prices: Answer, rows: pd.DataFrame, chosen: str) -> Any:
     top = _top(made)
     ticks = [(value, words.number(value)) for value in scale(top)]
     places = [(s, f"’{s[-2:]}") for s in rows.tail(_SEASONS)["season"]]
-    unit = words("worth_it.per", currency=words.currency, per=per)
+    unit = words("worth_it.per", currency=words.coin_sign(), per=per)
 
     def make(width: float) -> str:
         return lines(made, places, said, ticks=ticks, unit=unit, width=width, scheme=ask.scheme)

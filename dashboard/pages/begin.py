@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -40,6 +41,11 @@ _SAYS: dict[str, Callable[[Ask], Any]] = {
 }  # fmt: skip
 """Whose answer a kind of entry gives first; of any other it is what is there now."""
 _LEADS = {"put_up": "jar_cost", "eaten": "our_table", "practised": "know_how"}
+
+
+_MONEY = ("labour_rate", "helper_wage", "pay_given_up", "price_of_electricity", "price_of_gas")
+"""Settings whose value is money: of an hour, where it says no other unit."""
+_NUMBER = re.compile(r"[\d.,]+")
 
 
 def _happened(ask: Ask) -> list[str] | None:
@@ -202,8 +208,15 @@ def draw(ask: Ask) -> Any:
 
 def _value(ask: Ask, name: str, value: str) -> str:
     """Return a setting's value in the language; in English as it was written."""
-    language = ask.words.language
-    return value if language == "en" else speaker(language).value(value_says(name, value))
+    words, language = ask.words, ask.words.language
+    said = value if language == "en" else speaker(language).value(value_says(name, value))
+    if name not in _MONEY:
+        return said
+    before, behind = words.around_money()
+    number = _NUMBER.match(said)
+    end = 0 if number is None else number.end()
+    each = said[end:] or f" {words('begin.an_hour')}"
+    return f"{before}{said[:end]}{behind}{each}"
 
 
 PAGE = Page("settings", "/settings", draw, keeps_typing=True)

@@ -113,7 +113,9 @@ def _batches(ask: Ask) -> Any:
             "shop": known["shop_price_per_quart"].astype(float) * scale,
         }
     )  # fmt: skip
-    unit = words("closer.per_litre" if per_litre else "closer.per_quart", currency=words.currency)
+    unit = words(
+        "closer.per_litre" if per_litre else "closer.per_quart", currency=words.coin_sign()
+    )
     figure = closer.batches(
         frame, ask.scheme, ours=words("closer.ours"), shop=words("closer.shop"), unit=unit,
         money=words.around_money(),

@@ -10,7 +10,7 @@ from dashboard.ask import Ask
 from dashboard.drawings.batches import Season, batches, sparkline
 from dashboard.drawings.home_and_shop import home_and_shop
 from dashboard.elements import dcc, html
-from dashboard.pages._jar_marks import mark_link, marks_by_batch, saved_unmarked
+from dashboard.pages._jar_marks import mark_link, mark_sign, marked_days
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
@@ -54,7 +54,7 @@ def draw(ask: Ask) -> Any:
     chosen = chosen if chosen in items else items[0]
     answer = ask.show("jar-cost", item=chosen)
     last = _last(answer)
-    words, jars = ask.words, _in_jars(every)
+    words, jars = ask.words, set(_each_in_jars(every))
     at_once = [item for item in items if item in jars or item == chosen] if jars else items
     return [
         strip(ask, "item", words("jar_cost.item"), chosen, [(i, _name(i)) for i in at_once]),
@@ -90,10 +90,6 @@ def _each_in_jars(every: Answer) -> list[str]:
     """Return what was put up in jars, once an entry."""
     both = zip(every.column("item"), every.column("jars"), strict=True)
     return [item for item, jars in both if jars is not None]
-
-
-def _in_jars(every: Answer) -> set[str]:
-    return set(_each_in_jars(every))
 
 
 def _name(item: str) -> str:
@@ -139,7 +135,8 @@ def _sentence(ask: Ask, row: Row) -> list[Any]:
     words = ask.words
     if row["jars"]:
         name, value = _cost(ask, row)
-        ours = html.Span(figure(_money(ask, row, value), row["why"], name), className="own")
+        text = _money(ask, row, value)  # it stands at the sentence's head
+        ours = html.Span(figure(text[:1].upper() + text[1:], row["why"], name), className="own")
         said = {"ours": ours, "jar": _jar(ask, row)}
         if row["shop_price_per_jar"] is None:
             return sentence(ask, "jar_cost.answer_alone", said)
@@ -161,7 +158,7 @@ def _jar(ask: Ask, row: Row) -> str:
 
 def _under(ask: Ask, row: Row) -> list[Any]:
     words, day = ask.words, ask.words.day(row["on"])
-    if mark := mark_link(ask, row["batch"], marks_by_batch(ask)):
+    if mark := mark_link(ask, row):
         return [words("jar_cost.put_up_on", day=day), " ", mark]
     time = words("jar_cost.counted" if _counts_time(ask) else "jar_cost.left_out")
     if not row["jars"]:
@@ -267,7 +264,7 @@ def _batches(ask: Ask, answer: Answer, chosen: str, last: Row) -> Any:
     words = ask.words
     table = answer_table(
         ask, answer, columns=_COLUMNS, options={"item": chosen}, newest_first=True,
-        caption=words("jar_cost.batches"),
+        caption=words("jar_cost.batches"), cells=marked_days(ask),
     )  # fmt: skip
     alike = [r for r in answer.records() if r["jar"] == last["jar"] and r["jars"]]
     if not alike:
@@ -315,13 +312,12 @@ def _batches_say(ask: Ask, alike: list[Row]) -> str:
 
 def _everything(ask: Ask, every: Answer, items: list[str]) -> Any:
     """Return the newest batch of each item in jars."""
-    words, in_jars = ask.words, _in_jars(every)
+    words, in_jars = ask.words, set(_each_in_jars(every))
     shown = [item for item in items if item in in_jars]
     if not shown:
         return None
     limit = None if ask.wants_all("glance") else _GLANCE
-    marks = marks_by_batch(ask)
-    rows = [_glance(ask, every.records(at), marks) for at in _newest(every, shown[:limit])]
+    rows = [_glance(ask, every.records(at)) for at in _newest(every, shown[:limit])]
     heads = [words(f"jar_cost.{name}") for name in ("what", "all_batches", "ours", "shop", "saved")]
     return section(
         words("jar_cost.everything"),
@@ -355,12 +351,14 @@ def _total(ask: Ask, totals: Row, name: str) -> str:
 
 def _all_batches(ask: Ask, every: Answer, others: list[str], chosen: str) -> Any:
     """Return, folded, every batch of everything, their sums, and what is not in jars to choose."""
-    words, totals = ask.words, dict(every.totals, saved=saved_unmarked(every, marks_by_batch(ask)))
+    words, totals = ask.words, every.totals
     whole = words(
         "jar_cost.in_all", jars=words.number(totals["jars"], 6), cost=_total(ask, totals, "cost"),
         pocket=_total(ask, totals, "out_of_pocket"), saved=_total(ask, totals, "saved"),
     )  # fmt: skip
-    table = answer_table(ask, every, columns=("item", *_COLUMNS), newest_first=True)
+    table = answer_table(
+        ask, every, columns=("item", *_COLUMNS), newest_first=True, cells=marked_days(ask)
+    )
     return html.Details(
         [
             html.Summary(words("jar_cost.every_batch")),
@@ -372,15 +370,15 @@ def _all_batches(ask: Ask, every: Answer, others: list[str], chosen: str) -> Any
     )  # fmt: skip
 
 
-def _glance(ask: Ask, rows: list[Row], marks: Mapping[str, str]) -> list[Any]:
+def _glance(ask: Ask, rows: list[Row]) -> list[Any]:
     """Return an item's line: name and jar, its batches, ours, the shop's, and what is between them."""
     words, last = ask.words, rows[-1]
     name, value = _cost(ask, last)
     alike = [_cost(ask, row)[1] for row in rows]
     line = words("jar_cost.line_says", n=len(alike), last=words.money(alike[-1]))
     column, saved = _saved(ask, last)
-    between: Any = mark_link(ask, last["batch"], marks, short=True) or "–"
-    if saved is not None and last["batch"] not in marks:
+    between: Any = mark_sign(ask, last) or "–"
+    if saved is not None:
         sign = "+" if saved >= 0 else "−"
         text = f"{sign}{words.coins(abs(saved))}"
         kind = "own" if saved >= 0 else "look"

@@ -237,7 +237,7 @@ def _label(ask: Ask, jar: Jar | None, base: str, *, times: int = 1) -> Component
 
 
 def _size(ask: Ask, row: Row) -> str:
-    return str(ask.words.said(row["jar"])) if row["jar"] else ""
+    return str(ask.words.word("answers", row["jar"])) if row["jar"] else ""
 
 
 PAGE = Page("labels", "/labels", draw)

@@ -185,10 +185,12 @@ def _months(ask: Ask, year: str, basis: str) -> Any:
     ]
     known = {p: s for p, s in shares.items() if p[:4] == years[-1]}
     most, least = max(known, key=known.__getitem__), min(known, key=known.__getitem__)
+    high, low = words.percent(known[most]), words.percent(known[least])
     said = words(
-        "our_table.most_and_least", most=_month(ask, most), least=_month(ask, least),
-        high=words.percent(known[most]), low=words.percent(known[least]),
+        "our_table.most_and_least", most=_month(ask, most), least=_month(ask, least), high=high, low=low,
     )  # fmt: skip
+    if len(known) == 1:
+        said = words("our_table.one_month", month=_month(ask, most), share=high)
     top = max(v for one in made for v in one.values if v is not None)
     ticks = [(value, words.number(value)) for value in scale(top)]
     note = (int(most[5:]) - 1, 100 * known[most], words.number(_hundredths(known[most])))

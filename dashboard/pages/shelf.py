@@ -88,9 +88,9 @@ def draw(ask: Ask) -> Any:
 
 def _answer(ask: Ask, boards: list[Board], rows: list[dict[str, Any]]) -> Component:
     words = ask.words
-    look = sum(board.count for board in boards if not board.is_grave and board.is_open)
-    good = sum(board.count for board in boards if not board.is_grave) - look
-    grave = sum(board.count for board in boards if board.is_grave)
+    look = sum(board.to_look_up for board in boards if not board.is_grave)
+    grave = sum(board.not_to_eat for board in boards)
+    good = sum(board.count for board in boards) - look - grave
     if grave:
         says = [
             words("shelf.jars_one" if good == 1 else "shelf.jars_many", n=good), " ",

@@ -171,7 +171,7 @@ def _where_from(ask: Ask, answer: Answer, season: str) -> Any:
         words("worth_it.where"),
         drawing(ask, "season", make, said, table),
         _time(ask, total),
-        note=words("worth_it.in_money", currency=words.currency),
+        note=words("worth_it.in_money", currency=words.coin_sign()),
     )  # fmt: skip
 
 

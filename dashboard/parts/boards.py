@@ -11,7 +11,7 @@ from typing import Any
 from ledger.amounts import jar_volume_ul
 from ledger.published import GRAVE, MARKED, OPEN
 
-__all__ = ["PARTED", "TENS", "Board", "boards_of", "count_of", "marks_of", "size_of"]
+__all__ = ["PARTED", "TENS", "Board", "boards_of", "count_of", "is_past", "marks_of", "size_of"]
 
 _QUART_ML, _PINT_ML = 700, 350
 """From so much on a jar is drawn as a quart, and as a pint; a smaller one as a half-pint."""
@@ -49,9 +49,9 @@ class Board:
         return f"{self.item}{PARTED}{self.jar}"
 
     @property
-    def is_open(self) -> bool:
-        """Whether they are to be looked up before they are eaten."""
-        return any(row.get("standing") in OPEN for row in self.rows)
+    def to_look_up(self) -> int:
+        """Jars that are to be looked up before they are eaten."""
+        return sum(count_of(row) for row in self.rows if row.get("standing") in OPEN)
 
     @property
     def count(self) -> int:
@@ -59,9 +59,21 @@ class Board:
         return sum(count_of(row) for row in self.rows)
 
     @property
+    def not_to_eat(self) -> int:
+        """Jars in danger, and those that did not seal and are past their days in the fridge."""
+        if self.is_grave:
+            return self.count
+        return sum(count_of(row) for row in self.rows if is_past(row))
+
+    @property
     def size(self) -> str:
         """How one is drawn: ``qt``, ``pt`` or ``hp``."""
         return size_of(self.jar)
+
+
+def is_past(row: Mapping[str, Any]) -> bool:
+    """Return whether a jar that did not seal is past its published days in the fridge."""
+    return str(row.get("lot") or "").endswith("f") and (row.get("days_left") or 0) < 0
 
 
 def size_of(jar: str) -> str:

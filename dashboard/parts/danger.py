@@ -10,9 +10,10 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.elements import dcc, html
-from dashboard.parts.boards import TENS, boards_of, count_of, marks_of
+from dashboard.parts.boards import TENS, boards_of, count_of, is_past, marks_of
 from dashboard.parts.keeping import named, spoken
 from dashboard.parts.marks import icon, jar_row
+from dashboard.parts.saying import days_said
 from ledger.published import GRAVE, MARKED
 
 __all__ = [
@@ -24,6 +25,7 @@ __all__ = [
     "mark_of",
     "marked",
     "said_of",
+    "sign_of",
     "to_discard",
 ]
 
@@ -87,9 +89,15 @@ def to_discard(ask: Ask, batch: str) -> dict[str, Any] | None:
     if not lots:
         return None
     lines = [
-        {"item": row["item"], "amount": row["left"]["text"][:], "lot": row["lot"]} for row in lots
+        {"item": row["item"], "amount": _plain(row["left"]["text"]), "lot": row["lot"]}
+        for row in lots
     ]
-    return {"lines": lines, "why": "other", "note": dayless(ask, lots[0]["standing_text"])[:]}
+    return {"lines": lines, "why": "other", "note": _plain(dayless(ask, lots[0]["standing_text"]))}
+
+
+def _plain(text: str) -> str:
+    """Return a text as if it were typed: a slice of a `Sentence` no longer knows what it says, nor may an entry."""
+    return text[:]
 
 
 def _alike(ask: Ask, batches: list[_Lots], drawn: bool, *, alone: bool) -> list[Any]:
@@ -162,33 +170,33 @@ def dayless(ask: Ask, text: str) -> str:
 
 def said_of(ask: Ask, text: str) -> str:
     """Return the words of a standing in the language, their days as it writes them."""
-    return _DAY.sub(lambda day: ask.words.day(day[0]), ask.words.said(text))
+    return days_said(ask, ask.words.said(text))
 
 
 def mark_of(ask: Ask, row: Mapping[str, Any]) -> Component | None:
     """Return the mark of a row: a sign and the words with the day; None where it bears none."""
     if not row.get("standing_text"):
         return None
-    is_grave, is_open = row["standing"] in GRAVE or _is_past(row), row["standing"] in MARKED
-    sign = "!" if is_grave else "?" if is_open else "·"
-    kind = "grave" if is_grave else "open" if is_open else "plain"
+    sign, kind = sign_of(row)
     return html.Span(
         [
             html.Span(sign, className="sign", **{"aria-hidden": "true"}),
             html.Span(said_of(ask, row["standing_text"])),
         ],
-        className=f"mark mark-{kind}",
+        className=f"mark {kind}",
     )
+
+
+def sign_of(row: Mapping[str, Any]) -> tuple[str, str]:
+    """Return the sign of a row's mark, and the class that it is drawn by."""
+    if row["standing"] in GRAVE or is_past(row):
+        return "!", "mark-grave"
+    return ("?", "mark-open") if row["standing"] in MARKED else ("·", "mark-plain")
 
 
 def bears_mark(row: Mapping[str, Any]) -> bool:
     """Return whether something is to be looked up or thrown out first: no page says to eat it."""
-    return row["standing"] in MARKED or _is_past(row)
-
-
-def _is_past(row: Mapping[str, Any]) -> bool:
-    """Return whether a jar that did not seal is past its published days in the fridge."""
-    return str(row.get("lot") or "").endswith("f") and (row.get("days_left") or 0) < 0
+    return row["standing"] in MARKED or is_past(row)
 
 
 def marked(ask: Ask, row: Mapping[str, Any]) -> Any:

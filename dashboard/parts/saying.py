@@ -15,8 +15,9 @@ from dashboard.elements import dcc, html
 from dashboard.parts.figures import figure
 from ledger.kinds import KINDS
 
-__all__ = ["linked", "say", "sayable", "sentences"]
+__all__ = ["days_said", "linked", "say", "sayable", "sentences"]
 
+_DAY = re.compile(r"\d{4}-\d\d-\d\d")
 _TICKS = re.compile(r"`([^`]+)`")
 _BARE = re.compile(r"(?<=: )croftbook \w+ [^`]+$")
 """A command that ends a sentence, as where something was taken as known and may be changed."""
@@ -33,12 +34,28 @@ def say(ask: Ask, text: str) -> Any:
     return linked(ask, ask.words.said(text))
 
 
+def days_said(ask: Ask, text: str) -> str:
+    """Return a text with its days as the page's language writes them."""
+
+    def said(found: re.Match[str]) -> str:
+        try:
+            return str(ask.words.day(found[0]))
+        except ValueError:  # a name that somebody gave, and no day
+            return found[0]
+
+    return _DAY.sub(said, text)
+
+
 def linked(ask: Ask, text: str) -> Any:
     """Return a text in the page's language, its commands being links, as `say` does."""
     pieces = _TICKS.split(_BARE.sub(lambda one: f"`{one[0]}`", text))
     if len(pieces) == 1:
-        return pieces[0]
-    return [_typed(ask, piece) if at % 2 else piece for at, piece in enumerate(pieces) if piece]
+        return days_said(ask, pieces[0])
+    return [
+        _typed(ask, piece) if at % 2 else days_said(ask, piece)
+        for at, piece in enumerate(pieces)
+        if piece
+    ]
 
 
 def sayable(ask: Ask, text: str) -> str:

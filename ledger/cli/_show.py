@@ -323,7 +323,7 @@ def _marks(book: Any, rows: list[HistoryRow]) -> dict[str, str]:
     """Return what is said of the batches among some entries whose jars are there and bear a mark."""
     if not any(row.kind == "put_up" for row in rows):
         return {}
-    from ledger.questions.shared.standing import marks_by_entry
+    from ledger.questions.shared.batch_marks import marks_by_entry
 
     return marks_by_entry(book.state())
 

@@ -7,6 +7,7 @@ import copy
 import page_tools
 import pytest
 from argon2 import PasswordHasher
+from danger_tools import AGAINST, YES
 from door_tools import WORDS
 from gate_tools import PHONE
 from page_tools import text_of
@@ -136,3 +137,12 @@ def signed_in(app):
         return client
 
     return start
+
+
+@pytest.fixture(params=["en", "de"])
+def kitchen(book, fixed_day, request):
+    """Beans that stand against every published process: the book, its language, the batch."""
+    book.write("setting_changed", name="language", value=request.param, on="2026-01-01")
+    book.write("harvested", item="green bean", amount="30 lb", on="2026-09-10")
+    batch = book.write("put_up", AGAINST, on="2026-09-12", answers=YES).event.id
+    return Data(book), request.param, batch

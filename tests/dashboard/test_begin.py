@@ -97,3 +97,15 @@ def test_any_first_entry_has_an_answer(data, kind, said):
     data.book.write("received", item="flour", amount="25 lb", how="gift", answers=yes)
     data.book.write(kind, item="flour", amount="5 lb", answers=yes, **said)
     assert "lour" in text_of(first_answer(ask(data)))
+
+
+def test_settings_of_money_carry_the_currency(page, book, yes):
+    for name, value in (
+        ("currency", "USD"),
+        ("labour_rate", "6.00"),
+        ("price_of_gas", "1.395 per therm"),
+    ):
+        book.write("setting_changed", name=name, value=value, on="2026-01-01", answers=yes)
+    text = page("/settings").text
+    assert "$6.00 an hour" in text
+    assert "$1.395 per therm" in text

@@ -6,42 +6,14 @@ import re
 from pathlib import Path
 
 import pytest
-from page_tools import Drawn, text_of, walk
+from danger_tools import AGAINST, OPEN, SAID, YES, draw, send
+from page_tools import text_of, walk
 
 import dashboard
 from dashboard.data import Data
 from dashboard.drawing import ask_of
-from dashboard.forms.callbacks import outcome_shown
-from dashboard.forms.reading import Typed
-from dashboard.forms.understanding import understood
-from dashboard.forms.writing import write_form
 from dashboard.parts.danger import to_discard
-from ledger import Answers
 from ledger.published import MARKED
-
-YES = Answers(yes=True)
-BATCH = {
-    "makes": "canned green beans", "altitude": "800 ft", "pack": "raw",
-    "used": [{"item": "green bean", "amount": "14 lb"}], "made": [{"jars": 7, "jar": "quart jar", "kept": "shelf"}],
-}  # fmt: skip
-AGAINST = {**BATCH, "method": "boiling water", "minutes": "180"}
-OPEN = {**BATCH, "method": "pressure", "minutes": "25", "psi": "11", "gauge": "dial"}
-SAID = {
-    "en": ("against every published process, 12 Sep 2026: do not taste, discard", "Do not eat: 1 batch in danger"),
-    "de": ("gegen jede veröffentlichte Vorschrift, 12. Sept. 2026: nicht kosten, wegwerfen", "Nicht essen: 1 Ansatz in Gefahr"),
-}  # fmt: skip
-
-
-@pytest.fixture(params=["en", "de"])
-def kitchen(book, fixed_day, request):
-    book.write("setting_changed", name="language", value=request.param, on="2026-01-01")
-    book.write("harvested", item="green bean", amount="30 lb", on="2026-09-10")
-    batch = book.write("put_up", AGAINST, on="2026-09-12", answers=YES).event.id
-    return Data(book), request.param, batch
-
-
-def draw(data, path, search=""):
-    return Drawn(ask_of(data, path, search))
 
 
 @pytest.mark.parametrize("path", ["/", "/shelf"])
@@ -90,57 +62,6 @@ def test_card_goes_when_the_jars_are_thrown_out(kitchen):
         assert not [
             one for one in walk(draw(data, path).parts) if getattr(one, "className", "") == "danger"
         ]
-
-
-def send(data, kind, boxes, accepted=()):
-    ask = ask_of(data, "/write")
-    typed = Typed(kind, day="today", boxes=boxes)
-    outcome = write_form(data, ask.words, typed, accepted)
-    return outcome, outcome_shown(ask, outcome)
-
-
-@pytest.mark.parametrize(
-    ("kind", "boxes"),
-    [
-        ("eaten", {("ate", 0): "1 quart jar canned green beans"}),
-        ("given_away", {("lines", 0): "1 quart jar canned green beans", ("how", 0): "gift"}),
-        ("put_up", {("makes", 0): "soup", ("method", 0): "cook", ("used", 0): "1 quart jar canned green beans",
-                    ("made", 0): "2 qt freezer"}),
-    ],
-)  # fmt: skip
-def test_form_asks_before_its_button_writes(kitchen, kind, boxes):
-    data, language, _ = kitchen
-    end = data.position()
-    outcome, shown = send(data, kind, boxes)
-    assert outcome.written is None
-    assert data.position() == end
-    assert (shown.className, shown.role) == ("danger", "alert")
-    assert SAID[language][0] in text_of(shown)
-    links = [one.href for one in walk(shown) if one._type == "Link"]
-    assert links == ["/write?kind=discarded", "/shelf"]
-    (button,) = [one for one in walk(shown) if one._type == "Button"]
-    assert button.className == "button quiet-button"  # to go on is not what is offered
-    outcome, _ = send(data, kind, boxes, [button.id["accept"]])
-    assert outcome.written is not None
-
-
-def test_what_is_only_open_is_asked_about_in_its_own_words(book, fixed_day):
-    book.write("put_up", OPEN, on="2026-09-12", answers=YES)
-    outcome, shown = send(Data(book), "eaten", {("ate", 0): "1 quart jar canned green beans"})
-    assert outcome.written is None
-    assert shown.className == "caution grave"
-    assert "This is not settled yet" in text_of(shown)
-    assert "not recorded, 12 Sep 2026" in text_of(shown)
-
-
-def test_line_is_marked_as_it_is_typed_and_never_green(kitchen):
-    data, language, _ = kitchen
-    box = {"field": "ate", "part": "box", "row": 0}
-    shown = understood(ask_of(data, "/write"), "eaten", "1 quart jar canned green beans", box)
-    assert SAID[language][0] in text_of(shown)
-    assert "said-well" not in [getattr(one, "className", "") for one in walk(shown)]
-    shown = understood(ask_of(data, "/write"), "eaten", "1 lb green bean", box)
-    assert "said-well" in [getattr(one, "className", "") for one in walk(shown)]
 
 
 def test_touched_page_answers_and_says_what_is_wrong(kitchen):
@@ -369,13 +290,37 @@ def test_nothing_is_said_to_be_saved_by_what_bears_a_mark(kitchen):
             on="2026-09-01",
             answers=YES,
         )
-    told = data.show("jar-cost")
-    assert told.totals["saved"] > 0
-    assert "canned green beans" in str(told.cautions[0].text)
     drawn = draw(data, "/jar-cost")
-    marks = [one for one in walk(drawn.parts) if "mark-grave" in str(getattr(one, "className", ""))]
-    assert len(marks) >= 2
-    assert all(SAID[language][0] in text_of(one) for one in marks)
-    assert not [one for one in drawn.all("B") if getattr(one, "className", "") == "own"]
-    said = [text_of(one) for one in drawn.all("P") if getattr(one, "className", "") == "under"]
-    assert ask_of(data, "/").words.money(told.totals["saved"]) not in " ".join(said)
+    assert "canned green beans" in str(data.show("jar-cost").cautions[0].text)
+    assert saving_of(drawn) == []
+    signs = of_class(drawn, "sign-alone mark-grave")
+    assert len(signs) == 3  # in the glance, in the batches of the item, and in all batches
+    (under,) = of_class(drawn, "mark mark-grave")
+    assert all(SAID[language][0] in text_of(one) for one in (*signs, under))
+    gone = {"item": "canned green beans", "amount": "7 quart jars", "why": "other"}
+    data.book.write("discarded", gone, on="2026-09-20", answers=YES)
+    assert not data.show("jar-cost").cautions
+    drawn = draw(data, "/jar-cost")
+    assert saving_of(drawn) == []
+    (under,) = of_class(drawn, "mark mark-grave")
+    assert text_of(under) == SAID[language][0].partition(":")[0]  # nothing is left to be thrown out
+
+
+def of_class(drawn, name):
+    return [one for one in walk(drawn.parts) if getattr(one, "className", "") == name]
+
+
+def saving_of(drawn):
+    """Return the figures of a page that say what was saved."""
+    opens = [one.to_plotly_json()["props"].get("data-field", "") for one in drawn.all("Button")]
+    return [field for field in opens if field.startswith("saved")]
+
+
+def test_the_shelf_counts_jars_to_look_up_one_by_one(book, fixed_day):
+    book.write("put_up", OPEN, on="2026-09-12", answers=YES)
+    made = [{"jars": 7, "jar": "quart jar", "kept": "shelf", "unsealed": 1}]
+    good = {**OPEN, "headspace": "1 in", "loads": 1, "made": made}
+    book.write("put_up", good, on="2026-09-14", answers=YES)
+    book.write("put_up", {**AGAINST, "makes": "green beans"}, on="2026-09-15", answers=YES)
+    said = " ".join(text_of(draw(Data(book), "/shelf").parts).split())
+    assert "6 jars not marked, 7 to look up, 8 not to be eaten." in said

@@ -9,6 +9,7 @@ import pytest
 from page_tools import draw, figures_open, text_of
 
 from dashboard.pages._wanted import wants_of
+from dashboard.parts.saying import days_said
 
 PATH = "/next-season"
 DAY = "2026-12-01"
@@ -147,7 +148,7 @@ def test_weeks_are_as_tall_as_their_hours(garden):
     assert by_week.sum() == pytest.approx(kept.totals["hours"])
     for line in kept.totals["in_words"]:
         for piece in line.split("`")[::2]:  # a command is a link of its own
-            assert piece.strip() in drawn.text
+            assert days_said(drawn.ask, piece.strip()) in drawn.text
     assert "published, tested process" in drawn.text
 
 

@@ -7,6 +7,8 @@ import math
 import pytest
 from page_tools import SVG, text_of, walk
 
+from dashboard.parts.saying import days_said
+
 LB = 453.59237
 
 
@@ -170,7 +172,7 @@ def test_crops_without_a_price_say_what_is_missing(book, page, yes, fixed_day):
 def test_another_season_is_set_against_it(garden, page):
     drawn = page("/season").fold("Against another season")
     answer = garden.show("season", season="2026", against="2025")
-    assert answer.totals["in_words"][0] in drawn.text
+    assert days_said(drawn.ask, answer.totals["in_words"][0]) in drawn.text
     shown = {(address, field) for _, address, field in drawn.figures()}
     tomato = next(r for r in answer.records() if r["what"] == "tomato")
     assert (tomato["why"], "difference") in shown
@@ -243,3 +245,16 @@ def test_every_drawing_says_what_it_shows(garden, page):
     for figure in figures:
         for image in (one for one in walk(figure) if one._type == "Img"):
             assert len(image.alt.split()) > 3
+
+
+def test_a_season_of_one_week_is_drawn_amid_others(page, book, yes, fixed_day):
+    for item in ("tomato", "cabbage"):
+        picked = {"lines": [{"item": item, "amount": "20 lb"}]}
+        book.write("harvested", picked, on="2026-09-01", answers=yes)
+    drawn = page("/season")
+    week = drawn.drawing("season-week")
+    assert [one for one in week.labels if "Aug" in one] == ["week of 27 Aug"]
+    (wide,) = [wide for _, wide, high in week.bars("f-leaf") if high]
+    assert wide < 60
+    weeks = drawn.drawing("season-weeks")
+    assert {"Aug", "Sep"} <= set(weeks.labels)

@@ -11,6 +11,7 @@ from page_tools import Drawn, text_of
 from dashboard.data import Data
 from dashboard.drawing import ask_of
 from dashboard.pages.winter import ASKED, ONE_PAGE
+from dashboard.parts.saying import days_said
 from ledger import Book
 from ledger.projections import PROJECTIONS
 
@@ -27,7 +28,7 @@ def test_question_is_drawn_and_its_figures_open(demo, asked, fixed_day):
     drawn = Drawn(ask_of(demo, "/winter", f"?asks={asked.name}"))
     answer = drawn.ask.show(asked.question, **asked.options)
     for text in answer.totals.get("in_words", ())[:1]:
-        assert text.split("`")[0][:28] in drawn.text
+        assert days_said(drawn.ask, text.split("`")[0])[:28] in drawn.text
     assert [one for one in drawn.all("P") if one.className == "answer"]
     opened = {}
     for text, address, field in drawn.figures():

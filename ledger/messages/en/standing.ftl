@@ -32,7 +32,10 @@ standing-in-danger = { $n ->
         [one] CAUTION: jars or food of { $n } batch that stands in danger are here: { $batches }. Do not eat of it and do not give it away before that is settled. How each stands is said beside it.
        *[other] CAUTION: jars or food of { $n } batches that stand in danger are here: { $batches }. Do not eat of it and do not give it away before that is settled. How each stands is said beside it.
     }
-standing-nothing-saved = CAUTION: jars of these batches bear a mark, and whatever the table says nothing is saved by them before that is settled: { LIST($list, type: "commas") }. `croftbook show shelf` says how each stands.
+standing-nothing-saved = { $there ->
+        [some] CAUTION: nothing is counted as saved by batches that bear a mark: { LIST($list, type: "commas") }. The table says how each stands, and what to do where jars are there.
+       *[none] Nothing is counted as saved by batches that bear a mark, of which nothing is left: { LIST($list, type: "commas") }.
+    }
 standing-from-jar = { $amount } of { $name } from a jar that stands so: { $text }.
 standing-from-unsealed = { $amount } of { $name } from a jar that did not seal, and past its time in the fridge since { DAY($day, style: "iso") }: do not taste, discard.
 standing-botulism = { $how ->

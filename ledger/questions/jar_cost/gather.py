@@ -9,10 +9,12 @@ import numpy as np
 
 from ledger.figures import Array, Figure, Groups
 from ledger.questions.quantities import whole_unit
+from ledger.questions.shared.batch_marks import gravest_made_by_entry
 from ledger.replay import ORIGINS
 
 if TYPE_CHECKING:
     from ledger.questions.costs import CostFigures
+    from ledger.questions.shared.stands import Standing
     from ledger.replay import State
 
 __all__ = ["Entries", "entries_of"]
@@ -33,6 +35,8 @@ class Entries:
     in_jars, by_volume : ndarray of bool, shape (entries,)
     price, price_ev, later : ndarray, shape (entries,)
         The shop's price of one whole unit on the day, its event, and whether it was seen only later.
+    marks : list of Standing or None
+        The gravest mark on all that its batch made, standing or gone: nothing is saved by what bears one.
     minutes, share, weight, shop : Figure
         Work of the batch, the entry's part of the batch, grams of a whole unit, the shop's price.
     """
@@ -49,11 +53,17 @@ class Entries:
     price: Array
     price_ev: Array
     later: Array
+    marks: list[Standing | None]
     minutes: Figure
     share: Figure
     weight: Figure
     shop: Figure
     unit: list[str]
+
+    @property
+    def unmarked(self) -> Array:
+        """Which entries are of a batch that bears no mark; bool, shape (entries,)."""
+        return np.array([one is None for one in self.marks], bool)
 
 
 def entries_of(state: State, costs: CostFigures) -> Entries:
@@ -66,6 +76,7 @@ def entries_of(state: State, costs: CostFigures) -> Entries:
     item, day, ev, n = (state.lots[name][first] for name in ("item", "day", "ev", "n"))
     price, price_ev, later = state.costs.prices.of(item, day)
     measure = [state.facts.measure[one] for one in item.tolist()]
+    marks = state.once(gravest_made_by_entry)
     sources, number = costs.sources, state.costs.rows.number_of_lot
     return Entries(
         lots,
@@ -80,6 +91,7 @@ def entries_of(state: State, costs: CostFigures) -> Entries:
         price,
         price_ev,
         later,
+        [marks.get(state.entry_id(one)) for one in ev.tolist()],
         sources.minutes.at(ev),
         of.sum(costs.shares.of_batch.at(number[lots])),
         sources.weight(item),

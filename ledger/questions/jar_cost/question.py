@@ -8,13 +8,13 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.messages import Day, Names, sentence
+from ledger.messages import Choice, Day, Names, sentence
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.questions.answering import answer_of_cells, assumptions_of
 from ledger.questions.jar_cost.figures import entries, figures
 from ledger.questions.jar_cost.why import why
 from ledger.questions.no_price import unpriced_in_shops
-from ledger.questions.shared.standing import gravest_by_entry
+from ledger.questions.shared.batch_marks import gravest_by_entry, gravest_made_by_entry
 from ledger.replay import KEPT, day_text
 from ledger.replay.marks import PROVISIONAL
 
@@ -73,7 +73,9 @@ COLUMNS = (
     Column("shop_price_per_liter", "Shop per litre", "money per litre", "The same, per litre.", main=True, measures=_LITRES),
     Column("shop_price_per_jar", "Shop per jar", "money per jar", "Shop's price of as much as one of the jars holds; null when not in jars, or where no price is known."),
     Column("shop_price_from", "Shop price from", "", "Event that the shop's price comes from."),
-    Column("saved_per_quart", "Saved per quart", "money per quart", "Shop's price less all-in cost.", bound="≤"),
+    Column("standing", "Standing", "", "The standing that the batch's mark comes from; null without a mark."),
+    Column("standing_text", "Mark", "", "How the batch stands where it bears a mark, and what to do while jars of it are there; nothing is saved by it, whether they stand, were thrown out or eaten. Null without a mark.", main=True, rare=True),
+    Column("saved_per_quart", "Saved per quart", "money per quart", "Shop's price less all-in cost; this and every saving is null where the batch bears a mark.", bound="≤"),
     Column("saved_per_liter", "Saved per litre", "money per litre", "The same, per litre.", bound="≤"),
     Column("saved_per_jar", "Saved per jar", "money per jar", "Shop's price of a jar less its all-in cost.", bound="≤"),
     Column("saved_per_jar_before_labour", "Saved per jar, own time left out", "money per jar", "The same, labour not counted.", bound="≤"),
@@ -125,7 +127,12 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
         "labour_hours": sum(told["labour_hours"]),
         "bounds": _bounds(told),
         "missing": unpriced_in_shops(
-            state, [made for made, money in zip(items, saved, strict=True) if money is None]
+            state,
+            [
+                made
+                for made, money, mark in zip(items, saved, told["standing_text"], strict=True)
+                if money is None and mark is None
+            ],
         ),
     }
     return answer_of_cells(
@@ -134,17 +141,22 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
 
 
 def _marked(state: State, batches: Sequence[str]) -> list[Assumption]:
-    """Return the caution that nothing is saved by batches that bear a mark; empty where none does."""
-    found = state.once(gravest_by_entry)
-    marked = [found[entry] for entry in dict.fromkeys(batches) if entry in found]
+    """Return that nothing is saved by batches that bear a mark, first while jars of one are there; empty without."""
+    found, left = state.once(gravest_made_by_entry), state.once(gravest_by_entry)
+    marked = {entry: found[entry] for entry in batches if entry in found}
     if not marked:
         return []
     named = tuple(
         sentence("standing-item-of-day", item=one.item, day=Day(day_text(one.day)))
-        for one in sorted(marked, key=lambda one: (one.rank, one.day))
+        for one in sorted(marked.values(), key=lambda one: (one.rank, one.day))
     )
-    text = sentence("standing-nothing-saved", list=Names(named, most=_NAMED))
-    return [Assumption("standing", text, stands_first=True)]
+    there = any(entry in left for entry in marked)
+    text = sentence(
+        "standing-nothing-saved",
+        there=Choice("some" if there else "none"),
+        list=Names(named, most=_NAMED),
+    )
+    return [Assumption("standing", text, stands_first=there)]
 
 
 def _bounds(told: dict[str, list[Any]]) -> dict[str, str]:
@@ -170,6 +182,12 @@ def _told(state: State) -> tuple[list[int], list[int], dict[str, list[Any]]]:
     columns = {**_names(state, made), **_shown(state.once(figures))}
     columns["shop_price_from"] = [
         state.event_id(ev) if ev >= 0 else None for ev in made.price_ev.tolist()
+    ]
+    left = state.once(gravest_by_entry)
+    columns["standing"] = [None if one is None else one.standing for one in made.marks]
+    columns["standing_text"] = [
+        None if one is None else one.text if entry in left else one.how
+        for entry, one in zip(columns["batch"], made.marks, strict=True)
     ]
     unpriced = {mark: state.costs.names_of(mark) for mark in set(marks)}
     columns["unpriced"] = [list(unpriced[mark]) for mark in marks]

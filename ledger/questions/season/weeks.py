@@ -24,7 +24,7 @@ COLUMNS = (
     Column("season", "Season", "", "The season, by the year in which it begins."),
     Column("crop", "Crop", "", "What was grown; varieties and beds together.", main=True),
     Column("week", "Week", "", "Week of the season: 1 begins on its first day.", main=True),
-    Column("week_on", "From", "day", "First day of that week.", main=True),
+    Column("week_on", "Week from", "day", "First day of that week.", main=True),
     Column("in_words.picked", "Picked", "", "What was picked that week, in words.", main=True),
     Column("in_words.last_season", "Last season", "", "The same week of last season.", main=True),
     Column("in_words.so_far", "So far", "", "Picked since the season began.", main=True),

@@ -16,7 +16,7 @@ import numpy as np
 
 from ledger.kinds import KINDS
 from ledger.messages import Day, sentence
-from ledger.published import CANNING, OPEN, Judgement
+from ledger.published import CANNING, GRAVE, OPEN, Judgement
 from ledger.published.equipment import tool_named
 from ledger.questions.as_published.records import has_judgement, judgement_of, schedules_of
 from ledger.questions.shared.common import listed_lots
@@ -32,8 +32,6 @@ if TYPE_CHECKING:
 
 __all__ = [
     "Standings",
-    "gravest_by_entry",
-    "marks_by_entry",
     "on_shelf",
     "risky_items",
     "standing_of",
@@ -263,7 +261,8 @@ class Standings:
             int(self._state.moment.on[ev]),
             body["method"] == "pressure" or found.danger is not None,
             in_oil=found.danger is not None and found.danger.oil,
-            is_ruled_out=found.is_ruled_out,
+            # only what is grave says so, and looking for it is most of what a plain batch costs
+            is_ruled_out=found.standing in GRAVE and found.is_ruled_out,
         )
 
     def _settle(self, found: Standing) -> Standing:
@@ -373,18 +372,3 @@ def risky_items(state: State) -> frozenset[int]:
     gone = known.of(known.missed())
     lots += [lot for lot, one in gone.items() if one is not None and one.is_marked]
     return frozenset([*items[lots].tolist(), *items[loose].tolist()])
-
-
-def gravest_by_entry(state: State) -> dict[str, Standing]:
-    """Return the gravest mark on what is left of each batch, by the batch's entry."""
-    found = state.once(on_shelf)
-    out: dict[str, Standing] = {}
-    for lot in sorted(found, key=lambda lot: found[lot].rank):
-        if found[lot].is_marked:
-            out.setdefault(state.entry_id(int(state.lots["ev"][lot])), found[lot])
-    return out
-
-
-def marks_by_entry(state: State) -> dict[str, str]:
-    """Return the same in words."""
-    return {entry: one.text for entry, one in gravest_by_entry(state).items()}

@@ -88,9 +88,9 @@ class Standing:
     @cached_property
     def text(self) -> str:
         """The words on shelf, label and page, with the day."""
-        how, day = fixed(self.standing), Day(day_text(self.day))
         if not self.is_marked:
-            return self._unmarked(how, day)
+            return self.how
+        how, day = fixed(self.standing), Day(day_text(self.day))
         to_do = _WHAT_NOW.get(self.standing, _DISCARD)
         if self.is_grave and self.is_low_acid:
             to_do = _DISCARD
@@ -103,7 +103,10 @@ class Standing:
             said = sentence("standing-made-of", item=self.item, day=day, standing=how, do=do)
         return sentence("standing-since", text=said, since=self.since) if self.since else said
 
-    def _unmarked(self, how: str, day: Day) -> str:
+    @property
+    def how(self) -> str:
+        """The same without what is to be done, as of what is gone."""
+        how, day = fixed(self.standing), Day(day_text(self.day))
         if self.is_own:
             said = sentence("standing-plain", standing=how, day=day)
         else:
