@@ -8,8 +8,9 @@ from typing import Any
 from dashboard.ask import Ask
 from dashboard.elements import dcc, html
 from dashboard.parts.danger import said_of, sign_of
+from ledger.projections import Answer
 
-__all__ = ["mark_link", "mark_sign", "marked_days"]
+__all__ = ["mark_link", "mark_sign", "marked_cells", "saved_unmarked"]
 
 
 def mark_link(ask: Ask, row: Mapping[str, Any]) -> Any:
@@ -30,14 +31,23 @@ def mark_sign(ask: Ask, row: Mapping[str, Any]) -> Any:
     return html.Span(link, className=f"sign-alone {kind}")
 
 
-def marked_days(ask: Ask) -> dict[str, Callable[[Mapping[str, Any]], Any]]:
-    """Return how a table of batches draws their day: the sign of the mark behind it."""
+def marked_cells(ask: Ask) -> dict[str, Callable[[Mapping[str, Any]], Any]]:
+    """Return how a table draws a batch that bears a mark: its sign behind the day, and nothing saved."""
 
-    def drawn(row: Mapping[str, Any]) -> Any:
-        day, sign = html.Time(ask.words.day(row["on"])), mark_sign(ask, row)
-        return day if sign is None else html.Span([day, " ", sign])
+    def day(row: Mapping[str, Any]) -> Any:
+        sign = mark_sign(ask, row)
+        return sign and html.Span([html.Time(ask.words.day(row["on"])), " ", sign])
 
-    return {"on": drawn}
+    def saved(row: Mapping[str, Any]) -> Any:
+        return "–" if row["standing_text"] else None
+
+    return {"on": day, "saved_per_jar": saved, "saved": saved}
+
+
+def saved_unmarked(every: Answer) -> float:
+    """Return the money saved by batches that bear no mark."""
+    both = zip(every.column("standing_text"), every.column("saved"), strict=True)
+    return sum((money for mark, money in both if money is not None and not mark), 0.0)
 
 
 def _findings(row: Mapping[str, Any]) -> str:

@@ -10,7 +10,7 @@ from dashboard.ask import Ask
 from dashboard.drawings.batches import Season, batches, sparkline
 from dashboard.drawings.home_and_shop import home_and_shop
 from dashboard.elements import dcc, html
-from dashboard.pages._jar_marks import mark_link, mark_sign, marked_days
+from dashboard.pages._jar_marks import mark_link, mark_sign, marked_cells, saved_unmarked
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
@@ -115,7 +115,7 @@ def _at(row: Row, name: str) -> Any:
 
 def _saved(ask: Ask, row: Row) -> tuple[str, Any]:
     name = "saved_per_jar" if _counts_time(ask) else "saved_per_jar_before_labour"
-    return name, row[name]
+    return name, None if row["standing_text"] else row[name]
 
 
 def _money(ask: Ask, row: Row, value: Any) -> str:
@@ -264,7 +264,7 @@ def _batches(ask: Ask, answer: Answer, chosen: str, last: Row) -> Any:
     words = ask.words
     table = answer_table(
         ask, answer, columns=_COLUMNS, options={"item": chosen}, newest_first=True,
-        caption=words("jar_cost.batches"), cells=marked_days(ask),
+        caption=words("jar_cost.batches"), cells=marked_cells(ask),
     )  # fmt: skip
     alike = [r for r in answer.records() if r["jar"] == last["jar"] and r["jars"]]
     if not alike:
@@ -351,13 +351,13 @@ def _total(ask: Ask, totals: Row, name: str) -> str:
 
 def _all_batches(ask: Ask, every: Answer, others: list[str], chosen: str) -> Any:
     """Return, folded, every batch of everything, their sums, and what is not in jars to choose."""
-    words, totals = ask.words, every.totals
+    words, totals = ask.words, dict(every.totals, saved=saved_unmarked(every))
     whole = words(
         "jar_cost.in_all", jars=words.number(totals["jars"], 6), cost=_total(ask, totals, "cost"),
         pocket=_total(ask, totals, "out_of_pocket"), saved=_total(ask, totals, "saved"),
     )  # fmt: skip
     table = answer_table(
-        ask, every, columns=("item", *_COLUMNS), newest_first=True, cells=marked_days(ask)
+        ask, every, columns=("item", *_COLUMNS), newest_first=True, cells=marked_cells(ask)
     )
     return html.Details(
         [

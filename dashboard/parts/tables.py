@@ -55,7 +55,7 @@ def answer_table(
     columns : sequence of str
         Which columns, in their order; default: the answer's main ones.
     cells : mapping of str to callable, optional
-        Another way to draw a column: ``cells["item"](row)`` gives a component.
+        Another way to draw a column: ``cells["item"](row)`` gives a component; None: as ever.
     keep : callable, optional
         Which rows are drawn; the CSV holds all.
     newest_first : bool
@@ -169,8 +169,9 @@ def _name(ask: Ask, answer: Answer) -> str:
 
 
 def _cell(ask: Ask, column: Column, head: str, row: Mapping[str, Any], drawn: Cell | None) -> Any:
-    if drawn is not None:
-        return drawn(row)
+    own = None if drawn is None else drawn(row)
+    if own is not None:
+        return own
     value = row[column.name]
     if isinstance(value, float) and math.isnan(value):
         value = None  # a text that is not known

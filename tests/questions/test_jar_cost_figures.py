@@ -53,8 +53,7 @@ def test_bounds_worked_out_are_at_least_and_at_most(told):
 
 def test_every_leaf_says_where_it_comes_from(told):
     state, records = told
-    silent = {"no price known", "no weight known", "not in jars", "not kept by volume",
-              "nothing is saved by a batch that bears a mark"}  # fmt: skip
+    silent = {"no price known", "no weight known", "not in jars", "not kept by volume"}
     for record in records[::4]:
         for name in state.once(figures):
             for node in nodes(why(state, record["lot"], name)):

@@ -30,8 +30,8 @@ standing-in-danger = { $n ->
        *[other] VORSICHT: Gläser oder Speisen aus { $n } Ansätzen in Gefahr sind hier: { $batches }. Nichts davon essen und nichts davon weggeben, bevor das geklärt ist. Wie jedes steht, ist daneben gesagt.
     }
 standing-nothing-saved = { $there ->
-        [some] VORSICHT: An Ansätzen in Gefahr und an noch nicht geklärten gilt nichts als gespart: { LIST($list, type: "commas") }. Die Tabelle sagt, wie jeder steht, und was zu tun ist, wo noch etwas da ist.
-       *[none] An Ansätzen in Gefahr und an noch nicht geklärten gilt nichts als gespart, auch wenn nichts mehr da ist: { LIST($list, type: "commas") }.
+        [some] VORSICHT: Diese Ansätze stehen in Gefahr oder sind noch nicht geklärt, und was auch die Tabelle sagt, bis dahin ist an ihnen nichts gespart: { LIST($list, type: "commas") }. Die Tabelle sagt, wie jeder steht, und was zu tun ist, wo noch etwas da ist.
+       *[none] Gläser dieser Ansätze standen in Gefahr oder waren nicht geklärt und wurden weggeworfen: Was auch die Tabelle sagt, an ihnen wurde nichts gespart: { LIST($list, type: "commas") }.
     }
 standing-from-jar = { $amount } { $name } aus einem Glas, das so steht: { $text }.
 standing-from-unsealed = { $amount } { $name } aus einem Glas, das nicht dicht wurde und seit { DAY($day) } über die Zeit im Kühlschrank ist: nicht kosten, wegwerfen.

@@ -94,7 +94,6 @@ why-made = was entstand
 why-jars = Gläser
 why-not-in-jars = nicht in Gläsern
 why-not-by-volume = nicht nach Rauminhalt geführt
-why-bears-a-mark = an einem Ansatz in Gefahr oder noch nicht geklärt ist nichts gespart
 why-per-quart = µl in einem Quart
 why-per-litre = µl in einem Liter
 why-per-ml = µl in einem ml

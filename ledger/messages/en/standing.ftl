@@ -33,8 +33,8 @@ standing-in-danger = { $n ->
        *[other] CAUTION: jars or food of { $n } batches that stand in danger are here: { $batches }. Do not eat of it and do not give it away before that is settled. How each stands is said beside it.
     }
 standing-nothing-saved = { $there ->
-        [some] CAUTION: nothing is counted as saved by batches that bear a mark: { LIST($list, type: "commas") }. The table says how each stands, and what to do where jars are there.
-       *[none] Nothing is counted as saved by batches that bear a mark, of which nothing is left: { LIST($list, type: "commas") }.
+        [some] CAUTION: jars of these batches bear a mark, and whatever the table says nothing is saved by them before that is settled: { LIST($list, type: "commas") }. The table says how each stands, and what to do where jars are there.
+       *[none] Jars of these batches bore a mark and were thrown out: whatever the table says, nothing was saved by them: { LIST($list, type: "commas") }.
     }
 standing-from-jar = { $amount } of { $name } from a jar that stands so: { $text }.
 standing-from-unsealed = { $amount } of { $name } from a jar that did not seal, and past its time in the fridge since { DAY($day, style: "iso") }: do not taste, discard.

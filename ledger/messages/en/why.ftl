@@ -94,7 +94,6 @@ why-made = what was made
 why-jars = jars
 why-not-in-jars = not in jars
 why-not-by-volume = not kept by volume
-why-bears-a-mark = nothing is saved by a batch that bears a mark
 why-per-quart = ul in a quart
 why-per-litre = ul in one of litres
 why-per-ml = ul in one of ml

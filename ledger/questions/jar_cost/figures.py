@@ -58,13 +58,6 @@ def figures(state: State) -> dict[str, Figure]:
     shop_jar = ((whole * made.shop).called("same-from-shop") / jars).called("shop_price_per_jar")
     each_quart = (all_in / quarts).called("cost_per_quart")
     each_litre = (all_in / litres).called("cost_per_liter")
-    saved = {
-        "saved_per_quart": shop - each_quart,
-        "saved_per_liter": shop_litre - each_litre,
-        "saved_per_jar": shop_jar - a_jar,
-        "saved_per_jar_before_labour": shop_jar - jar_unpaid,
-        "saved": (whole * made.shop).called("same-from-shop") - all_in,
-    }
     return {
         "jars": jars,
         "volume_ml": (volume / unit_factor(1e3, "ul per ml", "per-ml")).called("volume_ml"),
@@ -81,10 +74,13 @@ def figures(state: State) -> dict[str, Figure]:
         "out_of_pocket_per_quart": (pocket / quarts).called("out_of_pocket_per_quart"),
         "labour_hours": (hours.called("hours") * made.share.called("share")).called("labour_hours"),
         "shop_price_per_quart": shop,
+        "saved_per_quart": (shop - each_quart).called("saved_per_quart"),
         "shop_price_per_liter": shop_litre,
+        "saved_per_liter": (shop_litre - each_litre).called("saved_per_liter"),
         "shop_price_per_jar": shop_jar,
-        **{
-            name: known_where(made.unmarked, one.called(name), "bears-a-mark")
-            for name, one in saved.items()
-        },
+        "saved_per_jar": (shop_jar - a_jar).called("saved_per_jar"),
+        "saved_per_jar_before_labour": (shop_jar - jar_unpaid).called(
+            "saved_per_jar_before_labour"
+        ),
+        "saved": ((whole * made.shop).called("same-from-shop") - all_in).called("saved"),
     }

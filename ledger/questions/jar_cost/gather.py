@@ -9,7 +9,7 @@ import numpy as np
 
 from ledger.figures import Array, Figure, Groups
 from ledger.questions.quantities import whole_unit
-from ledger.questions.shared.batch_marks import gravest_made_by_entry
+from ledger.questions.shared.batch_marks import gravest_uneaten_by_entry
 from ledger.replay import ORIGINS
 
 if TYPE_CHECKING:
@@ -36,7 +36,7 @@ class Entries:
     price, price_ev, later : ndarray, shape (entries,)
         The shop's price of one whole unit on the day, its event, and whether it was seen only later.
     marks : list of Standing or None
-        The gravest mark on all that its batch made, standing or gone: nothing is saved by what bears one.
+        The gravest mark on what is left of its batch, or was thrown out.
     minutes, share, weight, shop : Figure
         Work of the batch, the entry's part of the batch, grams of a whole unit, the shop's price.
     """
@@ -60,11 +60,6 @@ class Entries:
     shop: Figure
     unit: list[str]
 
-    @property
-    def unmarked(self) -> Array:
-        """Which entries are of a batch that bears no mark; bool, shape (entries,)."""
-        return np.array([one is None for one in self.marks], bool)
-
 
 def entries_of(state: State, costs: CostFigures) -> Entries:
     """Return every made entry."""
@@ -76,7 +71,7 @@ def entries_of(state: State, costs: CostFigures) -> Entries:
     item, day, ev, n = (state.lots[name][first] for name in ("item", "day", "ev", "n"))
     price, price_ev, later = state.costs.prices.of(item, day)
     measure = [state.facts.measure[one] for one in item.tolist()]
-    marks = state.once(gravest_made_by_entry)
+    marks = state.once(gravest_uneaten_by_entry)
     sources, number = costs.sources, state.costs.rows.number_of_lot
     return Entries(
         lots,

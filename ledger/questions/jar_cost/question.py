@@ -14,7 +14,7 @@ from ledger.questions.answering import answer_of_cells, assumptions_of
 from ledger.questions.jar_cost.figures import entries, figures
 from ledger.questions.jar_cost.why import why
 from ledger.questions.no_price import unpriced_in_shops
-from ledger.questions.shared.batch_marks import gravest_by_entry, gravest_made_by_entry
+from ledger.questions.shared.batch_marks import gravest_by_entry, gravest_uneaten_by_entry
 from ledger.replay import KEPT, day_text
 from ledger.replay.marks import PROVISIONAL
 
@@ -73,9 +73,9 @@ COLUMNS = (
     Column("shop_price_per_liter", "Shop per litre", "money per litre", "The same, per litre.", main=True, measures=_LITRES),
     Column("shop_price_per_jar", "Shop per jar", "money per jar", "Shop's price of as much as one of the jars holds; null when not in jars, or where no price is known."),
     Column("shop_price_from", "Shop price from", "", "Event that the shop's price comes from."),
-    Column("standing", "Standing", "", "The standing that the batch's mark comes from; null without a mark."),
-    Column("standing_text", "Mark", "", "How the batch stands where it bears a mark, and what to do while jars of it are there; nothing is saved by it, whether they stand, were thrown out or eaten. Null without a mark.", main=True, rare=True),
-    Column("saved_per_quart", "Saved per quart", "money per quart", "Shop's price less all-in cost; this and every saving is null where the batch bears a mark.", bound="≤"),
+    Column("standing", "Standing", "", "The standing that the mark on jars of the batch comes from that are there or were thrown out; null without a mark."),
+    Column("standing_text", "Mark", "", "The same in words, and what to do while jars are there: whatever the row says, nothing is saved by them before that is settled. Null without a mark.", main=True, rare=True),
+    Column("saved_per_quart", "Saved per quart", "money per quart", "Shop's price less all-in cost.", bound="≤"),
     Column("saved_per_liter", "Saved per litre", "money per litre", "The same, per litre.", bound="≤"),
     Column("saved_per_jar", "Saved per jar", "money per jar", "Shop's price of a jar less its all-in cost.", bound="≤"),
     Column("saved_per_jar_before_labour", "Saved per jar, own time left out", "money per jar", "The same, labour not counted.", bound="≤"),
@@ -128,11 +128,7 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
         "bounds": _bounds(told),
         "missing": unpriced_in_shops(
             state,
-            [
-                made
-                for made, money, mark in zip(items, saved, told["standing_text"], strict=True)
-                if money is None and mark is None
-            ],
+            [made for made, money in zip(items, saved, strict=True) if money is None],
         ),
     }
     return answer_of_cells(
@@ -142,7 +138,7 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
 
 def _marked(state: State, batches: Sequence[str]) -> list[Assumption]:
     """Return that nothing is saved by batches that bear a mark, first while jars of one are there; empty without."""
-    found, left = state.once(gravest_made_by_entry), state.once(gravest_by_entry)
+    found, left = state.once(gravest_uneaten_by_entry), state.once(gravest_by_entry)
     marked = {entry: found[entry] for entry in batches if entry in found}
     if not marked:
         return []

@@ -22,7 +22,6 @@ LABELS = {
     "jars": "why-jars",
     "not-in-jars": "why-not-in-jars",
     "not-by-volume": "why-not-by-volume",
-    "bears-a-mark": "why-bears-a-mark",
     "per-quart": "why-per-quart",
     "per-litre": "why-per-litre",
     "per-ml": "why-per-ml",

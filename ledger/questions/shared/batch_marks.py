@@ -1,4 +1,4 @@
-"""The gravest mark of each batch: on what is left of it, and on all that it made."""
+"""The gravest mark of each batch: on what is left of it, and on what of it was thrown out."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.kinds import KINDS
 from ledger.questions.shared.standing import on_shelf, standings
 from ledger.questions.shared.stands import Standing
 from ledger.replay import ORIGINS
@@ -14,7 +15,9 @@ from ledger.replay import ORIGINS
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["gravest_by_entry", "gravest_made_by_entry", "marks_by_entry"]
+__all__ = ["gravest_by_entry", "gravest_uneaten_by_entry", "marks_by_entry"]
+
+_DISCARDED = list(KINDS).index("discarded")
 
 
 def gravest_by_entry(state: State) -> dict[str, Standing]:
@@ -22,10 +25,13 @@ def gravest_by_entry(state: State) -> dict[str, Standing]:
     return _gravest(state, state.once(on_shelf))
 
 
-def gravest_made_by_entry(state: State) -> dict[str, Standing]:
-    """Return the gravest mark on all that each batch made: it stands, was thrown out, or eaten."""
-    made = np.flatnonzero(state.lots["origin"] == ORIGINS.index("batch"))
-    return _gravest(state, state.once(standings).of(made.tolist()))
+def gravest_uneaten_by_entry(state: State) -> dict[str, Standing]:
+    """Return the gravest mark on what is left of each batch or was thrown out: nobody saved by that."""
+    draw, lot, _ = state.allocations
+    ev = state.draws["ev"][draw]
+    gone = lot[state.journal.tables["events"]["kind"][ev] == _DISCARDED]
+    made = np.unique(gone[state.lots["origin"][gone] == ORIGINS.index("batch")]).tolist()
+    return _gravest(state, state.once(standings).of(made) | state.once(on_shelf))
 
 
 def marks_by_entry(state: State) -> dict[str, str]:
