@@ -36,7 +36,7 @@ from ledger.questions.shared.batch_marks import marks_by_entry
 from ledger.questions.shared.held import held_in
 from ledger.questions.shared.jars import so_many
 from ledger.questions.shared.put_up_as import amount_typed, put_up_as
-from ledger.questions.shared.standing import Standings, risky_items, standings
+from ledger.questions.shared.standing import risky_items, standings
 from ledger.questions.shared.stands import Standing
 from ledger.questions.shared.use_by import use_by_of
 from ledger.replay import tables
@@ -243,7 +243,7 @@ def questions(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
             text=text,
         )
         code = DANGER if standing.is_grave else "open-standing"
-        yield _asked(code, OPENING[kind], standing.batch, said, *_danger_of(standing))
+        yield _asked(code, OPENING[kind], then.entry_id(standing.ev), said, *_danger_of(standing))
     yield from _past(then, ev, kind)
 
 
@@ -346,13 +346,14 @@ def check_settling(state: State, entry: Entry) -> None:
     ev = next((int(e) for e in state.events("put_up") if state.moment.root[e] == root), None)
     if ev is None:
         return
-    problem = _not_open(state.once(standings), ev)
+    problem = _not_open(state, ev)
     if problem is not None:
         raise InputError("batch", problem)
 
 
-def _not_open(known: Standings, ev: int) -> Sentence | None:
+def _not_open(state: State, ev: int) -> Sentence | None:
     """Return what is wrong with settling a batch; None where it stands open."""
+    known = state.once(standings)
     own, made_of = known.unsettled(ev), known.made_of(ev)
     grave = next((one for one in (own, made_of) if one is not None and one.is_grave), None)
     if grave is not None:
@@ -361,19 +362,19 @@ def _not_open(known: Standings, ev: int) -> Sentence | None:
         return sentence("refusal-settle-nothing")
     if own.standing not in OPEN:
         if made_of is not None and made_of.is_marked:
-            return sentence("refusal-settle-is", how=made_of.text, batch=Code(made_of.batch[:8]))
+            batch = state.entry_id(made_of.ev)[:8]
+            return sentence("refusal-settle-is", how=made_of.text, batch=Code(batch))
         return sentence("refusal-settle-stands", how=fixed(own.standing))
     return None
 
 
 def settles(state: State, after: int) -> Iterator[str]:
     """Say which batches looked up after an event (its number) that settles nothing."""
-    known = state.once(standings)
     by_root = {int(state.moment.root[ev]): int(ev) for ev in state.events("put_up").tolist()}
     for ev, body in state.bodies("checked"):
         place = state.journal.place_of(body["batch"])
         batch = None if place is None else by_root.get(int(state.moment.root[place]))
         if ev >= after and batch is not None:
-            problem = _not_open(known, batch)
+            problem = _not_open(state, batch)
             if problem is not None:
                 yield f"event {ev + 1}: batch {body['batch'][:8]} is not settled by it: {problem}"

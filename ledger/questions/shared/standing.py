@@ -256,7 +256,6 @@ class Standings:
         return Standing(
             found.standing,
             ev,
-            self._state.entry_id(ev),
             str(body["makes"]),
             int(self._state.moment.on[ev]),
             body["method"] == "pressure" or found.danger is not None,

@@ -38,8 +38,6 @@ class Standing:
         One of `STANDINGS`, or `LOOKED_UP`.
     ev : int
         The event of the batch that it comes from.
-    batch : str
-        That batch's entry.
     item : str
         What that batch made.
     day : int
@@ -60,7 +58,6 @@ class Standing:
 
     standing: str
     ev: int
-    batch: str
     item: str
     day: int
     is_low_acid: bool = False

@@ -26,7 +26,7 @@ def standing_columns(state: State, lot: int) -> dict[str, Any]:
     return {
         "standing": None if found is None else found.standing,
         "standing_text": _text(state, lot, found),
-        "standing_batch": None if found is None else found.batch,
+        "standing_batch": None if found is None else state.entry_id(found.ev),
         "_danger": found.rank if found is not None and found.is_grave else NO_DANGER,
     }
 
@@ -57,7 +57,9 @@ def item_standing(state: State, lots: list[int]) -> dict[str, Any]:
 def standing_cautions(state: State, lots: list[int]) -> list[Assumption]:
     """Return what stands before a shelf on which jars are in danger; empty where none is."""
     known = state.once(standings).of(lots)
-    grave = {one.batch: one for one in known.values() if one is not None and one.is_grave}
+    grave = {
+        state.entry_id(one.ev): one for one in known.values() if one is not None and one.is_grave
+    }
     if not grave:
         return []
     worst = sorted(grave.values(), key=lambda one: (one.rank, one.day))
