@@ -10,6 +10,7 @@ from __future__ import annotations
 import threading
 from collections.abc import Iterable
 from dataclasses import replace
+from itertools import compress
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -141,25 +142,23 @@ class Standings:
 
     def _hand_down(self, graph: Touching, evs: Array) -> None:
         """Work out what some events inherit, the earliest first: few take anything that is marked."""
-        found = self._state.lots["suffix"] >= 2
-        nodes = graph.nodes_of(evs)
         journal = self._state.journal  # all bodies are read together
         batches = evs[journal.tables["events"]["kind"][evs] == _PUT_UP].tolist()
-        journal.of_bodies(batches, has_judgement)
-        for at in np.argsort(self._state.moment.rank[evs]).tolist():
-            ev, node = int(evs[at]), int(nodes[at])
+        judged = set(compress(batches, journal.of_bodies(batches, has_judgement)))
+        heirs = set(graph.led_to(np.flatnonzero(self._state.lots["suffix"] >= 2)))
+        heirs.update(node for lot in self._marked for node in graph.after(lot))
+        order = np.argsort(self._state.moment.rank[evs])
+        for ev, node in zip(evs[order].tolist(), graph.nodes_of(evs)[order].tolist(), strict=True):
             if ev in self._of_event:
                 continue
-            # a lid that closes jars is among them, too: it bears no mark
-            takes = graph.before(node)
-            is_marked = any(one in self._marked or found[one] for one in takes)
-            inherits = self._of_event[ev] = self._inherited(ev) if is_marked else None
-            own = self._judged(ev)
+            inherits = self._of_event[ev] = self._inherited(ev) if node in heirs else None
+            own = self._judged(ev) if ev in judged else None
             if inherits is not None or (own is not None and own[0].is_marked):
                 for lot in graph.after(node):
                     one = self._of_lot(lot)
                     if one is not None and one.is_marked:
                         self._marked.add(lot)
+                        heirs.update(graph.after(lot))
 
     def of_one(self, lot: int) -> Standing | None:
         """Return how a lot stands, whatever its depth."""

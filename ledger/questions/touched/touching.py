@@ -57,15 +57,16 @@ class Touching:
         """What leads to each node."""
         return _ways(self.target, self.source, self.size)
 
-    def before(self, node: int) -> list[int]:
-        """Return what leads to a node straight."""
-        bounds, nodes = self._backward
-        return nodes[bounds[node] : bounds[node + 1]]
-
     def after(self, node: int) -> list[int]:
         """Return what a node leads to straight."""
         bounds, nodes = self._onward
         return nodes[bounds[node] : bounds[node + 1]]
+
+    def led_to(self, nodes: Array) -> list[int]:
+        """Return what some nodes lead to straight."""
+        some = np.zeros(self.size, bool)
+        some[nodes] = True
+        return self.target[some[self.source]].tolist()  # type: ignore[no-any-return]
 
     def nodes_of(self, evs: Array) -> Array:
         """Return the nodes of events; those that left nothing have none."""
