@@ -209,8 +209,8 @@ def print_cost(cost: Answer, measures: str) -> None:
             told_cost += say(id_, own=_coins(own), shop=_coins(shop))
         click.echo(f"  {told_cost}")
         if record["unpriced"]:
-            unpriced = ", ".join(record["unpriced"])
-            click.echo(f"  {say('cli-cost-unpriced', items=unpriced)}", err=True)
+            names = Names(tuple(record["unpriced"]))
+            click.echo(f"  {say('cli-cost-unpriced', names=names)}", err=True)
 
 
 def _coins(value: float) -> str:

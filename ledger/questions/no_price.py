@@ -13,6 +13,8 @@ if TYPE_CHECKING:
 __all__ = ["unpriced_in_shops"]
 
 _MOST = 5
+_ONE = {"mass": ("lb", "kg"), "volume": ("qt", "L")}
+"""What a price is asked of, in the household's measures; of what is counted, one."""
 _TELLS = {"volume": "--g-per-ml 1.05", "count": '--g-per "piece 120"'}
 
 
@@ -30,7 +32,7 @@ def unpriced_in_shops(state: State, items: Iterable[int]) -> list[str]:
     """
     facts = state.facts
     out: list[str] = []
-    rest: list[str] = []
+    rest: list[int] = []
     for number in dict.fromkeys(items):
         other = facts.find(facts.facts[number].shop_equivalent)
         if (
@@ -38,7 +40,7 @@ def unpriced_in_shops(state: State, items: Iterable[int]) -> list[str]:
             or other == number
             or any(one[number] >= 0 for one, _ in facts.equivalents)
         ):
-            rest.append(facts.names[number])
+            rest.append(number)
             continue
         name, its = facts.names[number], facts.names[other]
         lacks = number if facts.grams_per_whole(number) is None else other
@@ -51,6 +53,13 @@ def unpriced_in_shops(state: State, items: Iterable[int]) -> list[str]:
         else:
             out.append(sentence("cost-kept-otherwise-weigh", **kept))
     if rest:
-        names = Names(tuple(rest), most=_MOST)
-        out.append(sentence("cost-no-shop-price", names=names, first=Code(rest[0])))
+        names = Names(tuple(facts.names[one] for one in rest), most=_MOST)
+        one = f"1 {_unit(state, rest[0])}".rstrip()
+        example = {"one": Code(one), "first": Code(facts.names[rest[0]])}
+        out.append(sentence("cost-no-shop-price", names=names, **example))
     return out
+
+
+def _unit(state: State, item: int) -> str:
+    us, metric = _ONE.get(state.facts.measure[item], ("", ""))
+    return metric if state.settings.newest("measures", "us") == "metric" else us

@@ -124,7 +124,7 @@ cli-cost = { $bound ->
 cli-cost-no-jars = nicht in Gläsern
 cli-cost-quart = ; ein Quart { $own }, im Laden { $shop }
 cli-cost-litre = ; ein Liter { $own }, im Laden { $shop }
-cli-cost-unpriced = kein Preis ist bekannt von { $items }
+cli-cost-unpriced = kein Preis ist bekannt von { LIST($names, type: "commas") }
 cli-before-head = { $altitude ->
         [none] { $gauge ->
             [none] { $item }, wie veröffentlicht (Höhe nicht eingestellt, Manometer nicht eingestellt):

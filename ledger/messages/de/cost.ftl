@@ -16,4 +16,4 @@ cost-by = { $measure ->
         [energy] nach Energie
        *[count] nach Stück
     }
-cost-no-shop-price = Kein Ladenpreis ist bekannt von { LIST($names, type: "commas") }: Einen Preis nimmt `croftbook price "1 qt { $first }" 4.50`, und was ihr stattdessen kaufen würdet, `croftbook item "{ $first }" --shop-equivalent ITEM`.
+cost-no-shop-price = Kein Ladenpreis ist bekannt von { LIST($names, type: "commas") }: Einen Preis nimmt `croftbook price "{ $one } { $first }" 4,50`, und was ihr stattdessen kaufen würdet, `croftbook item "{ $first }" --shop-equivalent ITEM`.

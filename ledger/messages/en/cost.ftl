@@ -16,4 +16,4 @@ cost-by = { $measure ->
         [energy] energy
        *[count] the piece
     }
-cost-no-shop-price = No shop's price is known of { LIST($names, type: "commas") }: `croftbook price "1 qt { $first }" 4.50` takes one, `croftbook item "{ $first }" --shop-equivalent ITEM` says what you would buy instead.
+cost-no-shop-price = No shop's price is known of { LIST($names, type: "commas") }: `croftbook price "{ $one } { $first }" 4.50` takes one, `croftbook item "{ $first }" --shop-equivalent ITEM` says what you would buy instead.
