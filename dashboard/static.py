@@ -65,7 +65,14 @@ def keep_compressed(server: flask.Flask) -> None:
     def compress(response: flask.Response) -> flask.Response:
         path = flask.request.path
         is_script = path.startswith((_PREFIX, "/assets/")) and response.status_code == 200
-        if not is_script or "br" not in flask.request.headers.get("Accept-Encoding", ""):
+        is_packed = (
+            response.mimetype == "font/woff2"
+        )  # it is brotli in itself: again would be longer
+        if (
+            not is_script
+            or is_packed
+            or "br" not in flask.request.headers.get("Accept-Encoding", "")
+        ):
             return _small(response) if not is_script else _cached(response)
         response.direct_passthrough = False
         raw = response.get_data()
