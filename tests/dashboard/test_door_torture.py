@@ -20,6 +20,7 @@ import pytest
 from door_tools import WORDS, Browser, times
 
 from dashboard.app import make_app
+from dashboard.away.open import OPEN as AWAY_OPEN
 from dashboard.gate import Devices, Gate, Keeper
 from dashboard.gate.waits import Waits
 from dashboard.look import FONT, SHEET
@@ -157,6 +158,7 @@ def test_no_route_opens_to_any_host_origin_or_forged_cookie(guarded):
         "/assets/croft.css",
         SHEET,
         FONT,
+        *AWAY_OPEN,
     }
     paths = set()
     for rule in app.server.url_map.iter_rules():
