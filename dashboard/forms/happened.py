@@ -23,6 +23,7 @@ from ledger.door import Written
 from ledger.door.lots import OPENING
 from ledger.kinds import tell
 from ledger.published.cautions import cautions_on
+from ledger.published.signs import caution_on
 from ledger.saying.asking import Draft, Question, Reading
 from ledger.saying.entries import entries_of
 
@@ -90,6 +91,8 @@ def happened(ask: Ask, *, lines: int = 3, labelled: bool = True, kind: str = "")
 def dangers_of(ask: Ask, reading: Reading) -> dict[int, Component]:
     """Return what is red before a reading is written, by the place of its entry: danger, or how jars would stand.
 
+    Signs of spoilage stand under -1.
+
     It needs no answer to what is still asked: a batch is in danger as soon as it is said.
     """
     found: dict[int, Component] = {}
@@ -102,6 +105,9 @@ def dangers_of(ask: Ask, reading: Reading) -> dict[int, Component]:
             red = html.P(text, className="marked", role="alert")
         if red is not None:
             found[n] = red
+    if reading.signs:
+        text = ask.words.said(caution_on(reading.signs))
+        found[-1] = html.Div(html.P(text), className="danger", role="alert")
     return found
 
 

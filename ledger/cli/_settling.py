@@ -12,9 +12,9 @@ from ledger.cli._asking import Doubts
 from ledger.cli._speech import say
 from ledger.cli._speech import told as spoken
 from ledger.door import Written
-from ledger.door.lots import OPENING
 from ledger.errors import InputError, NeedsAnswer
 from ledger.messages import Choice, Message, joined, sentence
+from ledger.published.signs import ASKED
 from ledger.saying.asking import Question, Reading
 from ledger.saying.echo import told
 from ledger.saying.entries import entries_of
@@ -147,7 +147,7 @@ def write_all(book: Book, reading: Reading, doubts: Doubts, by: str | None) -> l
     if not entries:
         return []
     for one in entries:
-        if one.kind in OPENING:
+        if one.kind in ASKED:
             doubts.settle(lambda one=one: book.ask(one, doubts.answers, usual=False))  # type: ignore[misc]
     try:
         return doubts.settle(lambda: book.enter_all(entries, doubts.answers))

@@ -62,7 +62,9 @@ def _likeliest(context: Context) -> list[tuple[str, Body]]:
     jars = any(one.sort == "jar" for thing in things.lines for one in thing.amounts)
     sorts = [place.sort for _, place in context.phrases("from", "at", "in")]
     options = ["harvested", "bought", "eaten", "received"]
-    if things.money or "shop" in sorts or things.lines[0].extra:
+    if context.signs:
+        options = ["discarded", "counted", "eaten"]
+    elif things.money or "shop" in sorts or things.lines[0].extra:
         options = ["bought", "price_seen", "given_away"]
     elif any(one.is_empty for one in things.lines):
         options = ["counted", "bought", "given_away"]

@@ -41,6 +41,7 @@ asked-crop = Welche Pflanze war es?
 asked-who-practised = Wer hat { $skill } geübt?
 asked-likely-kind = { $kind ->
         [harvested] { $text }: geerntet?
+        [discarded] { $text }: weggeworfen?
         [eaten] { $text }: gegessen?
         [received] { $text }: ein Geschenk?
         [counted] { $text }: gezählt?

@@ -41,6 +41,7 @@ asked-crop = Which crop was it?
 asked-who-practised = Who practised { $skill }?
 asked-likely-kind = { $kind ->
         [harvested] { $text }: picked?
+        [discarded] { $text }: thrown out?
         [eaten] { $text }: eaten?
         [received] { $text }: a gift?
         [counted] { $text }: counted?
