@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ledger.messages import Choice, sentence
-from ledger.published.danger import oil_named
+from ledger.published.danger import under_oil
 from ledger.saying.coming_in import bought, is_fee, price_seen, received
 from ledger.saying.drafting import Body, Context, Make
 from ledger.saying.echo import kinds_named
@@ -53,7 +53,8 @@ def _is_batch(context: Context) -> bool:
     jars = any(one.sort == "jar" for thing in things.lines for one in thing.amounts)
     said = [context.scanner.said(one.start, one.words[1]) for one in things.phrases]
     closed = "method" in things.facts or things.is_done_with
-    return closed or (jars and any(map(oil_named, said)))
+    said += [context.scanner.said(*one.words) for one in things.lines if one.words]
+    return closed or (jars and any(map(under_oil, said)))
 
 
 def _likeliest(context: Context) -> list[tuple[str, Body]]:
