@@ -55,8 +55,9 @@ def test_batch_practises_its_method_and_what_it_makes(write, show):
         assert one(answer, skill, "Ada")["went_lately"] == 5
 
 
-def test_eggs_of_hens_are_grown_by_nobody(write, show):
+def test_eggs_of_hens_and_honey_are_grown_by_nobody(write, show):
     write("harvested", "2026-06-20", item="egg", amount="9")
+    write("harvested", "2026-06-20", item="honey", amount="5 lb")
     write("harvested", "2026-06-20", item="strawberry", amount="9 lb")
     assert {r["skill"] for r in show()["records"]} == {"growing strawberry"}
 
