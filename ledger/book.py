@@ -218,6 +218,10 @@ class Book:
 
             on = entry.on or self.today().isoformat()
             entry.body = settled_seals(self.catalogue(), entry.body, on, answers)
+        if isinstance(entry.body, dict) and not answers.spoken:
+            from ledger.door.cans import settled_cans
+
+            entry.body = settled_cans(self.catalogue(), entry.kind, entry.body, answers)
         self._ask_spoiled(entry, answers)
         self._ask_marked(entry, answers)
         if answers.ask is None or answers.yes is True:
