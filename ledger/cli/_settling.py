@@ -26,8 +26,10 @@ if TYPE_CHECKING:
 __all__ = ["settle", "write_all"]
 
 _NOTE, _OUT = "note", "out"
-_TYPOS = frozenset({"much", "dear", "repeat", "slip_new"})
+_TYPOS = frozenset({"much", "dear", "repeat", "slip_new", "became"})
 """Doubts that Enter alone never settles: what was typed may be the slip."""
+_SAID_ONLY = frozenset({"became"})
+"""Questions that no answer given in advance settles: what became of a jar that shows signs of spoilage."""
 
 
 def settle(read: Callable[[Settled], Reading], settled: Settled, *, yes: bool) -> Reading:
@@ -68,7 +70,8 @@ def _take_offered(reading: Reading, settled: Settled) -> bool:
     """Take every answer offered; return whether there was any."""
     taken = False
     for one in reading.questions:
-        if one.waits or one.key in settled.answers or not one.options:
+        is_given = one.waits or one.key in settled.answers or not one.options
+        if is_given or one.code in _SAID_ONLY:
             continue
         if one.options[0].startswith("new:") and not _is_safe(one):
             continue
@@ -95,7 +98,8 @@ def _missing(reading: Reading) -> InputError:
     if left and not asked:
         note = Choice("yes" if reading.entries else "no")
         return InputError("", found, Message.of("refusal-say-otherwise", note=note))
-    offered = left or any(one.options for one in reading.questions if not one.waits)
+    asks = [one for one in reading.questions if not one.waits]
+    offered = left or any(one.options and one.code not in _SAID_ONLY for one in asks)
     return InputError("", found, Message.of("refusal-say-it" if offered else "refusal-say-all"))
 
 

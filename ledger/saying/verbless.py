@@ -74,7 +74,8 @@ def _likeliest(context: Context) -> list[tuple[str, Body]]:
     elif "person" in sorts:
         options = ["received", "bought"]
     text = sentence("asked-likely-kind", text=said, kind=Choice(options[0]))
-    answer = context.maker.ask("kind", "kind", text, kinds_named(options))
+    code = "became" if context.signs else "kind"  # a yes to everything throws nothing out
+    answer = context.maker.ask(code, "kind", text, kinds_named(options))
     kind = kind_of_answer(answer, _MAKES) or options[0]
     context.verb = type(context.verb)(kind)
     return _MAKES.get(kind, harvested)(context)

@@ -134,11 +134,12 @@ def test_a_jar_thrown_out_for_a_sign_says_why_and_how(place, run, text, why):
     ],
 )
 def test_what_became_of_such_a_jar_is_asked_thrown_out_first(place, run, text):
-    (kind, *_) = [one for one in reading_of(place, text).questions if one.code == "kind"]
+    (kind, *_) = [one for one in reading_of(place, text).questions if one.code == "became"]
     assert [str(one) for one in kind.options] == ["discarded", "counted", "eaten"]
-    status, said = run("say", text)
-    assert status == 2
-    assert said.index("Do not taste") < said.index("thrown out?")
+    for more in ([], ["--yes"]):
+        status, said = run("say", text, *more)
+        assert status == 2
+        assert said.index("Do not taste") < said.index("thrown out?")
 
 
 @pytest.mark.parametrize(
