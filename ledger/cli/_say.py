@@ -126,9 +126,10 @@ def _write(
 def _warn_signs(reading: Reading) -> None:
     """Say before any question what is published of a jar that shows signs of spoilage; else the door says it."""
     if reading.signs and reading.blocks:
-        from ledger.published.signs import caution_on
+        from ledger.published.signs import cautions_on_signs
 
-        click.secho(f"{told(caution_on(reading.signs))}\n", fg="red", bold=True, err=True)
+        text = " ".join(map(told, cautions_on_signs(reading.signs)))
+        click.secho(f"{text}\n", fg="red", bold=True, err=True)
 
 
 def _gone_bad(one: Written) -> list[str]:

@@ -13,7 +13,7 @@ from typing import Any
 from ledger.errors import DANGER, NeedsAnswer
 from ledger.messages import Names, joined, sentence
 
-__all__ = ["ASKED", "IN_JAR", "SEAL_SIGN", "SIGN", "caution_on", "doubt_of", "signs_in"]
+__all__ = ["ASKED", "IN_JAR", "SEAL_SIGN", "SIGN", "cautions_on_signs", "doubt_of", "signs_in"]
 
 SEAL_SIGN = (
     r"broken seals?|seals?(?: \w+)? (?:broken|broke|gone|failed|loose)|lost (?:its|their|the) seals?|"
@@ -68,15 +68,14 @@ def signs_in(text: str) -> list[re.Match[str]]:
     return [one for one in SIGN.finditer(text) if not _NOT.search(text[: one.start()])]
 
 
-def caution_on(words: Sequence[str]) -> str:
+def cautions_on_signs(words: Sequence[str]) -> tuple[str, ...]:
     """Return what is said of signs, as they were told: the caution, what to do, and what to watch for."""
     told = Names(tuple(dict.fromkeys(words)))
-    texts = (
+    return (
         sentence("published-signs", words=told),
         sentence("published-never-taste-whole"),
         sentence("standing-signs"),
     )
-    return joined(" ", texts)
 
 
 def doubt_of(
@@ -108,5 +107,5 @@ def doubt_of(
     in_jar = IN_JAR.search(" ".join([amounts, *said])) or any(map(is_in_jars, names))
     if not (words and lines and in_jar):
         return None
-    question = joined(" ", [caution_on(words), sentence("standing-taken-ask")])
+    question = joined(" ", [*cautions_on_signs(words), sentence("standing-taken-ask")])
     return NeedsAnswer(DANGER, field or "lines", question, sentence("standing-taken"))

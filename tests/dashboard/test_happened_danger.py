@@ -90,7 +90,8 @@ def test_signs_of_spoilage_are_red_and_first_before_any_question(data):
     assert "poison centre" in text_of(first)
     assert "Missouri" in text_of(first)
     assert others
-    assert is_marked(data, text)
+    ask, reading = ask_of(data, "/write"), reading_of(data, text, [])
+    assert button_shown(ask, reading, dangers_of(ask, reading)) == ["Write 1 thing down"]
 
 
 def test_reading_writes_nothing(data):

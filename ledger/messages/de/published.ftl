@@ -74,7 +74,7 @@ published-botulism-whole = Bakterien aus der Erde bilden in feuchten Lebensmitte
 published-never-taste = Nie kosten
 published-never-taste-whole = Nie kosten, um zu prüfen. Ein Glas, das leckt, sich wölbt, zischt, spritzt, schäumt, nicht mehr dicht ist, falsch riecht, trüb oder schimmlig ist oder nicht wie veröffentlicht eingekocht wurde: wegwerfen, wo weder Mensch noch Tier herankommt. Noch zu: ungeöffnet in einem festen, verschlossenen Beutel in den Müll. Offen oder undicht: mit dem Deckel in einen Topf, 3 cm Wasser darüber, zugedeckt 30 Minuten kochen, dann in den Müll; gründlich reinigen, was es berührt hat, auch die Hände (Missouri Extension, 2009, und Clemson Extension, nach der Schrift des USDA). Wer davon gegessen hat: einen Arzt oder die Giftnotrufzentrale fragen.
 # $words: Anzeichen, wie gesagt
-published-signs = VORSICHT: { LIST($words, type: "commas") } kann ein Zeichen sein, dass verdorben ist, was im Glas steht; verdorben sein kann auch ein Glas ohne Zeichen.
+published-signs = VORSICHT: „{ LIST($words, type: "commas") }“ kann ein Zeichen sein, dass verdorben ist, was im Glas steht; verdorben sein kann auch ein Glas ohne Zeichen.
 published-tested-process = Eine geprüfte Vorschrift, ganz
 published-tested-process-whole = Nehmt eine veröffentlichte Vorschrift für genau dieses Erzeugnis, diese Füllweise, dieses Glas, dieses Manometer und diese Höhe. Mischt nicht zwei Möglichkeiten, nehmt nicht die Zeit eines kleineren Glases, kürzt nicht, ersetzt Druck nicht durch Minuten. Öl, Mehl, Reis, Nudeln, Fleisch oder säurearmes Gemüse dazu ergeben ein anderes Erzeugnis, für das vielleicht nichts veröffentlicht ist.
 published-acid = Säure
