@@ -1,7 +1,10 @@
 """Signs that what stands in a jar may have spoiled, as people tell of them, and what is published of such a jar.
 
-Which signs: University of Missouri Extension (2009) and Clemson Extension on spoiled canned food, both after the USDA
-Complete Guide to Home Canning, guide 1. A jar without any of them is not vouched for.
+Which signs, and how such a jar is thrown out: University of Missouri Extension, "I have found that some of my
+home-canned food is spoiled", 2009, http://missourifamilies.org/quick/foodsafetyqa/qafs157.htm; Clemson Extension,
+"Discarding Spoiled Canned Foods Safely", https://blogs.clemson.edu/savannahvalley/discarding-spoiled-canned-foods-safely/;
+both after the USDA Complete Guide to Home Canning. Whom to ask who has eaten: common practice, no source.
+A jar without any sign is not vouched for.
 """
 
 from __future__ import annotations
