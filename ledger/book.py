@@ -196,9 +196,9 @@ class Book:
     def ask(self, entry: Entry, answers: Answers, *, usual: bool = True) -> None:
         """Ask about what an entry as a whole makes doubtful, before it is written down.
 
-        A jar that bears a mark, and slips of a digit by published figures, are always asked about; what is unlikely by
-        the household's own past only where a person can answer; without `usual` only what is eaten or
-        given and not there.
+        A jar that bears a mark or shows signs of spoilage, and slips of a digit by published figures, are
+        always asked about; what is unlikely by the household's own past only where a person can answer;
+        without `usual` only what is eaten or given and not there.
 
         Raises
         ------
@@ -218,6 +218,11 @@ class Book:
 
             on = entry.on or self.today().isoformat()
             entry.body = settled_seals(self.catalogue(), entry.body, on, answers)
+        if isinstance(entry.body, dict) and not answers.spoken:
+            from ledger.door.cans import settled_cans
+
+            entry.body = settled_cans(self.catalogue(), entry.kind, entry.body, answers)
+        self._ask_spoiled(entry, answers)
         self._ask_marked(entry, answers)
         if answers.ask is None or answers.yes is True:
             return
@@ -235,6 +240,22 @@ class Book:
             return
         now = self.state(as_of=max(written.event.on, self.today().isoformat()))
         for doubt in unlikely(written, now, then, usual=usual):
+            answers.settle(doubt)
+
+    def _ask_spoiled(self, entry: Entry, answers: Answers) -> None:
+        """Ask before a jar is eaten, given, fed or kept of which signs of spoilage are told."""
+        if not isinstance(entry.body, dict):
+            return
+        from ledger.published.signs import doubt_of
+
+        catalogue = self.catalogue()
+        doubt = doubt_of(
+            entry.kind,
+            entry.body,
+            catalogue.is_item,
+            lambda name: catalogue.key(name) in catalogue.batches.jars_of,
+        )
+        if doubt is not None:
             answers.settle(doubt)
 
     def _ask_marked(self, entry: Entry, answers: Answers) -> None:

@@ -194,7 +194,7 @@ class NeedsAnswer(LedgerError, ValueError):
     ----------
     code : str
         Which doubt: ``near-miss``, ``jar-fraction``, ``thousands``, ``absurd``, ``future``, ``lot``,
-        ``mass-balance``, ``count-contradicted``, ``slip``, ``unit``, ``clock``, ``open-standing``,
+        ``mass-balance``, ``count-contradicted``, ``slip``, ``unit``, ``clock``, ``cans``, ``open-standing``,
         ``danger``.
     field : str
         The field in the user's words.

@@ -23,6 +23,7 @@ from ledger.door import Written
 from ledger.door.lots import OPENING
 from ledger.kinds import tell
 from ledger.published.cautions import cautions_on
+from ledger.published.signs import cautions_on_signs
 from ledger.saying.asking import Draft, Question, Reading
 from ledger.saying.entries import entries_of
 
@@ -43,6 +44,8 @@ _NOTE, _OUT = "note", "out"
 _TOLD = 2
 """Entries that the note tells of; the rest stands in what was written lately."""
 _NEW = "new:"
+_SIGNS = -1
+"""The place of the caution on signs of spoilage, which is of no one entry."""
 AS = "as"
 """Code of the answer that says what kind a text without a verb is."""
 SEPARATES = "\x1f"
@@ -90,6 +93,8 @@ def happened(ask: Ask, *, lines: int = 3, labelled: bool = True, kind: str = "")
 def dangers_of(ask: Ask, reading: Reading) -> dict[int, Component]:
     """Return what is red before a reading is written, by the place of its entry: danger, or how jars would stand.
 
+    Signs of spoilage stand under `_SIGNS`: what is thrown out for them bears no mark.
+
     It needs no answer to what is still asked: a batch is in danger as soon as it is said.
     """
     found: dict[int, Component] = {}
@@ -102,6 +107,9 @@ def dangers_of(ask: Ask, reading: Reading) -> dict[int, Component]:
             red = html.P(text, className="marked", role="alert")
         if red is not None:
             found[n] = red
+    if reading.signs:
+        texts = map(ask.words.said, cautions_on_signs(reading.signs))
+        found[_SIGNS] = html.Div([*map(html.P, texts)], className="danger", role="alert")
     return found
 
 
@@ -211,7 +219,7 @@ def written_shown(ask: Ask, written: list[Written]) -> Component:
 def button_shown(ask: Ask, reading: Reading, dangers: Mapping[int, Component]) -> list[Any]:
     """Return what stands on the button: how many things it writes, and whether any in danger; it is not green then."""
     n, words = len(reading.entries), ask.words
-    if dangers:
+    if dangers.keys() - {_SIGNS}:
         key = "batch.write_marked" if n == 1 else "happened.write_marked"
         return [html.Span(words(key, n=n), className="as-marked")]
     if not n:

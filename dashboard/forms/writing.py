@@ -68,7 +68,8 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
             return Outcome(doubt=trouble.error, errors={trouble.box: words.refusal(trouble.error)})
         return Outcome(errors={trouble.box: _say(trouble.error, words, typed.kind, trouble.box[0])})
     except NeedsAnswer as doubt:
-        return Outcome(doubt=doubt)
+        box = ("day", 0) if doubt.field == "on" else None  # said beside the day that is asked about
+        return Outcome(doubt=doubt, errors={box: words.refusal(doubt)} if box else {})
     except InputError as error:
         return _placed(error, typed, words)
     except BookLocked as error:

@@ -91,6 +91,7 @@ def _write(
     from ledger.cli._written import report
 
     settled = Settled()
+    _warn_signs(read(settled))
     try:
         reading = settle(read, settled, yes=yes)
     except InputError:
@@ -120,6 +121,15 @@ def _write(
     for question in reading.questions:
         echo("cli-say-open", err=True, question=told(question.text))
     return 0
+
+
+def _warn_signs(reading: Reading) -> None:
+    """Say before any question what is published of a jar that shows signs of spoilage; else the door says it."""
+    if reading.signs and reading.blocks:
+        from ledger.published.signs import cautions_on_signs
+
+        text = " ".join(map(told, cautions_on_signs(reading.signs)))
+        click.secho(f"{text}\n", fg="red", bold=True, err=True)
 
 
 def _gone_bad(one: Written) -> list[str]:

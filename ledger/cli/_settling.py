@@ -12,9 +12,9 @@ from ledger.cli._asking import Doubts
 from ledger.cli._speech import say
 from ledger.cli._speech import told as spoken
 from ledger.door import Written
-from ledger.door.lots import OPENING
 from ledger.errors import InputError, NeedsAnswer
 from ledger.messages import Choice, Message, joined, sentence
+from ledger.published.signs import ASKED
 from ledger.saying.asking import Question, Reading
 from ledger.saying.echo import told
 from ledger.saying.entries import entries_of
@@ -26,8 +26,10 @@ if TYPE_CHECKING:
 __all__ = ["settle", "write_all"]
 
 _NOTE, _OUT = "note", "out"
-_TYPOS = frozenset({"much", "dear", "repeat", "slip_new"})
+_TYPOS = frozenset({"much", "dear", "repeat", "slip_new", "became"})
 """Doubts that Enter alone never settles: what was typed may be the slip."""
+_SAID_ONLY = frozenset({"became"})
+"""Questions that no answer given in advance settles: what became of a jar that shows signs of spoilage."""
 
 
 def settle(read: Callable[[Settled], Reading], settled: Settled, *, yes: bool) -> Reading:
@@ -68,7 +70,8 @@ def _take_offered(reading: Reading, settled: Settled) -> bool:
     """Take every answer offered; return whether there was any."""
     taken = False
     for one in reading.questions:
-        if one.waits or one.key in settled.answers or not one.options:
+        is_given = one.waits or one.key in settled.answers or not one.options
+        if is_given or one.code in _SAID_ONLY:
             continue
         if one.options[0].startswith("new:") and not _is_safe(one):
             continue
@@ -95,7 +98,8 @@ def _missing(reading: Reading) -> InputError:
     if left and not asked:
         note = Choice("yes" if reading.entries else "no")
         return InputError("", found, Message.of("refusal-say-otherwise", note=note))
-    offered = left or any(one.options for one in reading.questions if not one.waits)
+    asks = [one for one in reading.questions if not one.waits]
+    offered = left or any(one.options and one.code not in _SAID_ONLY for one in asks)
     return InputError("", found, Message.of("refusal-say-it" if offered else "refusal-say-all"))
 
 
@@ -147,7 +151,7 @@ def write_all(book: Book, reading: Reading, doubts: Doubts, by: str | None) -> l
     if not entries:
         return []
     for one in entries:
-        if one.kind in OPENING:
+        if one.kind in ASKED:
             doubts.settle(lambda one=one: book.ask(one, doubts.answers, usual=False))  # type: ignore[misc]
     try:
         return doubts.settle(lambda: book.enter_all(entries, doubts.answers))

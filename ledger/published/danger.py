@@ -37,6 +37,7 @@ __all__ = [
     "in_oil",
     "oil_named",
     "printed_lines",
+    "under_oil",
 ]
 
 AGAINST = "against every published process"
@@ -216,7 +217,8 @@ def _is_minor(parts: Sequence[Part]) -> bool:
 def in_oil(batch: BatchDone, parts: Sequence[Part]) -> tuple[str, ...]:
     """Return what stands under oil or fat, by name; empty where nothing does."""
     makes = read(batch.makes)
-    said = oil_named(batch.note) or "infused oil" in makes.forms
+    said = oil_named(batch.note) or oil_named(batch.makes) or "infused oil" in makes.forms
+    by_name = batch.method != "freeze" and bool(_BY_NAME.search(batch.makes))
     said = said or any("infused oil" in p.reading.forms for p in parts)
     moist = [
         part.text
@@ -224,7 +226,7 @@ def in_oil(batch: BatchDone, parts: Sequence[Part]) -> tuple[str, ...]:
         if part.role == "food" and any(f.group not in _MIXTURES for f in part.reading.foods)
     ]
     oil = [p for p in parts if p.role == "food" and any(f.name == "oil" for f in p.reading.foods)]
-    if said and (makes.foods or moist):
+    if by_name or (said and (makes.foods or moist)):
         return tuple(dict.fromkeys((batch.makes, *moist)))
     if not oil or not moist or batch.method in CANNING:
         return ()
@@ -242,9 +244,23 @@ def oil_named(said: str) -> bool:
     return bool(_IN_OIL.search(said)) and not _FRIED.search(said)
 
 
+def under_oil(said: str) -> bool:
+    """Return whether words say that food stands in oil or fat, or name what does: ``garlic confit``."""
+    return oil_named(said) or bool(_BY_NAME.search(said))
+
+
 _IN_OIL = re.compile(
-    r"\b(in|under|unter|covered with|bedeckt mit)\s+([\w'-]+\s+){0,3}(oil|\w*öl)\b", re.IGNORECASE
+    r"\b(in|under|unter|covered with|bedeckt mit)\s+([\w'-]+\s+){0,3}(oil|\w*öl|lard|tallow|\w*schmalz|\w+fett)\b|"
+    r"\b(under|unter|covered with|sealed with|bedeckt mit)\s+([\w'-]+\s+){0,2}(fat|fett)\b|\bconfit\b",
+    re.IGNORECASE,
 )
+_BY_NAME = re.compile(
+    r"\b(garlic|herb\w*|rosemary|basil|oregano|thyme|sage|chil\w+|pepper|lemon|truffle|mushroom|onion|tomato|infused|"
+    r"flavou?red)\b[\w -]*\boil\b|\boil with\b|\bconfit|confit\b|\bpesto|pesto\b|\brillettes\b|\bpotted (meat|fish)\b|"
+    r"(kräuter|knoblauch|rosmarin|basilikum|chili|zitronen|trüffel|pilz|zwiebel|thymian|salbei|würz)-?öl\b|schmalzfleisch",
+    re.IGNORECASE,
+)
+"""Food that stands under its oil or fat by its name alone; frozen it is as published."""
 _FRIED = re.compile(
     r"(fried|saut[eé]ed|brown|cooked|roasted)\w*\s+in\b|öl\s+(an)?(gebraten|geröstet|gedünstet)",
     re.IGNORECASE,

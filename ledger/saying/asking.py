@@ -116,6 +116,8 @@ class Reading:
         By which the answers to what is left over are found (`Settled`).
     unhappened : set of (str, str, int)
         Those of them that are about what did not happen.
+    signs : list of str
+        Signs of spoilage told of a jar, as they were said.
     """
 
     entries: list[Draft] = field(default_factory=list)
@@ -127,6 +129,7 @@ class Reading:
     sorts: dict[str, str] = field(default_factory=dict)
     left_keys: list[tuple[str, str, int]] = field(default_factory=list)
     unhappened: set[tuple[str, str, int]] = field(default_factory=set)
+    signs: list[str] = field(default_factory=list)
 
     @property
     def blocks(self) -> bool:

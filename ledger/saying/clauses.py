@@ -15,6 +15,8 @@ from ledger.saying.tokens import Token
 
 __all__ = ["Clause", "Clauses"]
 
+_DRIED_BY = frozenset({"sun", "air"})
+"""Before ``dried`` they describe a thing: ``sun dried tomatoes``."""
 _THINGS = frozenset({"word", "name", "amount", "label", "bed"})
 
 
@@ -136,6 +138,8 @@ class Clauses(Happened):
         if self.words.code == "de" or one.end - one.start > 1 or not self._is_participle(one):
             return False
         if before.tag in ("amount", "of", "article", "prep"):
+            return True
+        if self.tokens[one.start].low == "dried" and self.tokens[one.start - 1].low in _DRIED_BY:
             return True
         return before.tag == "verb" and after.tag in ("word", "name")
 

@@ -60,6 +60,8 @@ class Context:
         Handed in, as both stand above what makes entries: see `read` and `without_verb`.
     used : set of int
         Phrases (by where they start) that found a field.
+    signs : tuple of str
+        Signs of spoilage told in the clause; the entry's note has them.
     """
 
     maker: Maker
@@ -76,6 +78,7 @@ class Context:
     used: set[int] = field(default_factory=set)
     beds: list[tuple[Phrase, Place]] = field(default_factory=list)
     others: list[tuple[str, Body]] = field(default_factory=list)
+    signs: tuple[str, ...] = ()
 
     def read(self, text: str) -> Reading:
         """Return what another text says, as an answer is one."""
@@ -207,18 +210,20 @@ class Drafter:
         self.maker = Maker(known, words, scanner, settled)
         self.day: dt.date | None = None
 
-    def draft(self, clause: Clause) -> None:
-        """Make the entries of one clause."""
+    def draft(self, clause: Clause, signs: tuple[str, ...] = ()) -> None:
+        """Make the entries of one clause, in which signs of spoilage were told."""
         verbs = sorted(
             [*([clause.verb] if clause.verb else []), *clause.more], key=lambda one: one.start
         )
         spoken: list[Verb | None] = [*_apart([one.value for one in verbs])] or [None]
         for verb in spoken:
-            self._of_verb(clause, gather(self.scanner, clause), verb)
+            self._of_verb(clause, gather(self.scanner, clause), verb, signs)
 
-    def _of_verb(self, clause: Clause, things: Things, verb: Verb | None) -> None:
+    def _of_verb(
+        self, clause: Clause, things: Things, verb: Verb | None, signs: tuple[str, ...]
+    ) -> None:
         maker = self.maker
-        maker.questions, maker.left, maker.notes, maker.asked = [], [], [], {}
+        maker.questions, maker.left, maker.notes, maker.asked = [], [], [*signs], {}
         maker.left += [self.scanner.said(*span) for span in things.left]
         if things.lost_mend is not None:
             said = self.scanner.said(*things.lost_mend)
@@ -236,6 +241,7 @@ class Drafter:
                 on,
                 self.reading.entries,
                 self.makers,
+                signs=signs,
             )
             make = self.makers[0](verb.kind if verb else None, context)
             made = make(context)

@@ -12,7 +12,7 @@ from ledger.saying.making import Line
 from ledger.saying.money import money_text
 from ledger.saying.numbers import number_at
 from ledger.saying.picked import harvested
-from ledger.saying.prices import all_or_each, price_of
+from ledger.saying.prices import all_or_each, in_dozens, of_dozens, price_of
 from ledger.saying.shared import nothing, subject_things
 from ledger.saying.swapping import swapped
 from ledger.saying.things import Thing
@@ -151,6 +151,9 @@ def _got(context: Context, body: Body, lines: list[Line]) -> None:
     most = max(len(lines), 1)
     context.maker.left += [money_text(one.value) for one, _ in several[most:]]
     for money, _ in several[:most]:
+        if len(lines) == 1 and in_dozens(context.maker, money, lines[0]):
+            total += of_dozens(context.maker, money, lines[0]) or 0
+            continue
         paid = (
             price_of(money, lines[0])
             if len(lines) == 1

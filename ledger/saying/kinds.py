@@ -25,7 +25,13 @@ def make_of(kind: str | None, context: Context) -> Make:
         "discarded": discarded, "counted": counted, "out_of": out_of,
         "leftovers": leftovers,
     }  # fmt: skip
+    if context.signs and kind in _KEEPS and context.verb.method != "cook":
+        return verbless
     return table.get(kind, told_in_lines) if kind else verbless
+
+
+_KEEPS = frozenset({"harvested", "put_up", "received"})
+"""Kinds whose words may only say where a jar stands that shows a sign of spoilage: put back, found mould on."""
 
 
 def told_in_lines(context: Context) -> list[tuple[str, Body]]:

@@ -8,6 +8,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from ledger.amounts import unit_factor
+from ledger.door.cans import asked_of, in_cans, ware_of
 from ledger.messages import joined, measured, sentence
 from ledger.saying.asking import Question
 from ledger.saying.known import Known
@@ -22,6 +23,10 @@ from ledger.saying.things import Thing
 __all__ = ["Line", "Maker"]
 
 _NEW = "new: "
+
+
+_FRESH_USES = frozenset({"harvested", "made", "planted"})
+"""Ways of naming a thing by which a can is a measure of what is fresh: ``picked 2 cans of berries``."""
 
 
 class Maker(Measuring):
@@ -116,6 +121,19 @@ class Maker(Measuring):
             out += self._of_thing(thing, use, len(out), plants=plants)
         return out
 
+    def _in_cans(self, thing: Thing, item: str, at: int) -> str:
+        """Return an item, or the canned ware where cans of a fresh food were said and are kept apart."""
+        start = thing.words[0] if thing.words else 0
+        before = self.scanner.tokens[max(0, start - 5) : start]
+        cans = any(in_cans(one.text) for one in before) and bool(thing.amounts)
+        ware = ware_of(self.known.catalogue, item, self.words.code) if cans else None
+        if ware is None:
+            return item
+        if self.known.item(ware) is not None and not self.known.methods(ware):
+            return ware
+        answer = self.ask("cans", item, asked_of(item, ware), [ware, item], line=at)
+        return answer or item
+
     def _of_thing(self, thing: Thing, use: str, at: int, *, plants: bool) -> list[Line]:
         named = None
         if self._is_loose(thing, at):
@@ -125,7 +143,7 @@ class Maker(Measuring):
             self.last_item = item
         elif thing.words is not None:
             named = self.item(self.said(thing.words), at, makes=use == "made", plants=plants)
-            item = named.item
+            item = named.item if use in _FRESH_USES else self._in_cans(thing, named.item, at)
         elif thing.lot is not None:
             item = None
         else:

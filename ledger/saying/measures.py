@@ -117,9 +117,12 @@ def length_at(words: Language, tokens: Sequence[Token], i: int) -> tuple[str, st
     if head is not None and head[0] == "headspace":
         said = length_text(words, tokens, i + head[1])
         return None if said is None else ("headspace", said[0], head[1] + said[1])
-    said = length_text(words, tokens, i)
-    if said is None:
+    led = words.find("small.each", tokens, i)
+    said = length_text(words, tokens, i + (led[1] if led else 0))
+    if said is None or (led is not None and said[2] not in ("foot", "metre", "yard")):
         return None
+    if led is not None:
+        return "length", said[0], led[1] + said[1]
     at = i + said[1]
     behind = words.find("process", tokens, at)
     if behind is not None and behind[0] in ("headspace", "altitude"):
@@ -131,11 +134,9 @@ def length_at(words: Language, tokens: Sequence[Token], i: int) -> tuple[str, st
         end += int(end < len(tokens) and tokens[end].low in ("row", "reihe"))
         return "row", said[0], end - i
     each = words.find("small.each", tokens, at)
-    if each is not None:
-        return "length", said[0], said[1] + each[1]
-    if said[2] in ("inch",):
+    if each is None and said[2] == "inch":
         return None
-    return "length", said[0], said[1]
+    return "length", said[0], said[1] + (each[1] if each else 0)
 
 
 def length_text(words: Language, tokens: Sequence[Token], i: int) -> tuple[str, int, str] | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from typing import Any
 
 from ledger.messages import sentence
@@ -27,6 +28,7 @@ def planted(context: Context) -> list[tuple[str, Body]]:
         if place.sort in ("bed", "", "wild")
     ]
     out: list[tuple[str, Body]] = []
+    many = _rows_apart(context)
     for n, thing in enumerate(things.lines):
         context.maker.part = len(out)
         text = context.scanner.said(*thing.words) if thing.words else ""
@@ -40,12 +42,13 @@ def planted(context: Context) -> list[tuple[str, Body]]:
             body["variety"] = named.variety
         if how:
             body["how"] = how
+        many = _rows_of(thing) if rows else many
         _how_much(context, body, thing, (seed_word, rows))
         out.append(("planted", body))
     for name, field_ in (("row", "row"), ("area", "area"), ("length", "row")):
         if name in things.facts and out:
             for _, body in out:
-                body[field_] = things.facts[name]
+                body[field_] = _whole_row(context, name, many)
     for phrase, place in beds:
         context.used.add(phrase.start)
         for _, body in out:
@@ -53,6 +56,39 @@ def planted(context: Context) -> list[tuple[str, Body]]:
     for _, body in out:
         context.work(body)
     return out or nothing(context)
+
+
+def _rows_of(thing: Any) -> Fraction:
+    """Return how many rows a thing is."""
+    return thing.amounts[0].many if thing.amounts and not thing.amounts[0].doubt else Fraction(1)
+
+
+def _rows_apart(context: Context) -> Fraction:
+    """Take how many rows stand apart from the crop: ``carrots in 3 rows, 25 ft each``, ``3 25 ft rows of carrots``."""
+    things, many = context.things, Fraction(1)
+    for one in [*things.lines] if len(things.lines) > 1 else ():
+        words = context.scanner.said(*one.words) if one.words else ""
+        is_length = "row" in things.facts and not words
+        if one.amounts and (is_length or re.fullmatch(r"(?i)rows?|reihen?", words)):
+            things.lines.remove(one)
+            many = _rows_of(one)
+            context.maker.notes.append(f"{figure(many)} rows")
+            context.maker.left = [
+                left for left in context.maker.left if left.lower() not in ("in", "as")
+            ]
+    return many
+
+
+def _whole_row(context: Context, name: str, many: Fraction) -> str:
+    """Return how long all rows are together, where the length said is that of each."""
+    said, span = str(context.things.facts[name]), context.things.spans.get(name)
+    tokens, find = context.scanner.tokens, context.words.find
+    each = name == "row" or any(find("small.each", tokens, k) for k in range(*(span or (0, 0))))
+    number, _, unit = said.partition(" ")
+    if name == "area" or many <= 1 or not each:
+        return said
+    context.maker.notes.append(f"{said} each")
+    return f"{figure(many * Fraction(number))} {unit}"
 
 
 def _was_laid(context: Context) -> bool:

@@ -13,7 +13,7 @@ from ledger.saying.money import Money, money_text
 from ledger.saying.quantities import Quantity
 from ledger.saying.things import Things
 
-__all__ = ["all_or_each", "give_prices", "price_of", "share_out"]
+__all__ = ["all_or_each", "give_prices", "in_dozens", "of_dozens", "price_of", "share_out"]
 
 
 def give_prices(maker: Maker, things: Things, lines: list[Line]) -> None:
@@ -113,6 +113,11 @@ def _give(maker: Maker, money: Money, lines: list[Line]) -> None:
         _ask_shares(maker, lines, money_text(money.value))
         return
     line = lines[0]
+    if in_dozens(maker, money, line):
+        paid = of_dozens(maker, money, line)
+        if paid is not None:
+            line.more["paid"] = money_text(paid)
+        return
     paid = price_of(money, line)
     if paid is None:
         value = money_text(money.value)
@@ -127,6 +132,30 @@ def _give(maker: Maker, money: Money, lines: list[Line]) -> None:
         if "each" in answer and said is not None:
             paid *= said.packs or said.many
     line.more["paid"] = money_text(paid)
+
+
+_DOZEN = frozenset({"dozen", "dozens", "doz", "dz", "dutzend", "dtzd"})
+
+
+def in_dozens(maker: Maker, money: Money, line: Line) -> bool:
+    """Return whether a price of each may be that of a dozen: ``3 dozen lids 2.99 each``."""
+    said, span = line.quantity, line.thing.words
+    if not money.each or said is None or span is None or said.unit is not None or said.many <= 12:
+        return False
+    before = maker.scanner.tokens[max(0, span[0] - 3) : span[0]]
+    return any(one.low in _DOZEN for one in before)
+
+
+def of_dozens(maker: Maker, money: Money, line: Line) -> Fraction | None:
+    """Return the whole price of some dozens, once it was said whether it is of a dozen or of one; else None."""
+    assert line.quantity is not None
+    price, many = measured(money_text(money.value)), line.quantity.many
+    options = [sentence("asked-a-dozen", price=price), sentence("asked-each", price=price)]
+    text = sentence("asked-dozen-or-each", price=price, name=line.item or "")
+    answer = maker.ask("at", f"{line.item}", text, options)
+    if answer is None:
+        return None
+    return money.value * (many if answer == options[1] else many / 12)
 
 
 def price_of(money: Money, line: Line) -> Fraction | None:

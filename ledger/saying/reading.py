@@ -18,6 +18,7 @@ from ledger.saying.pieces import Scanner
 from ledger.saying.receipt import is_receipt, read_receipt
 from ledger.saying.settled import Settled
 from ledger.saying.slip_line import is_coded
+from ledger.saying.spoiled import of_clauses, without_signs
 from ledger.saying.tokens import MOST, signed, tokens_of
 from ledger.saying.usual import ask_unusual
 
@@ -75,7 +76,9 @@ def read(
         reading.left_over += coded
         text = "\n".join(line for line in lines if line not in coded)
         tokens = tokens_of(text)
-    tokens = signed(tokens)
+    text, signs = without_signs(text, known, words)
+    reading.signs = [one.text for one in signs]
+    tokens = signed(tokens_of(text) if signs else tokens)
     scanner = Scanner(words, tokens, days, known.is_name, known.longest, text)
     splitter = Clauses(words, tokens)
     clauses = join(splitter.split(scanner.scan()), tokens)
@@ -88,8 +91,9 @@ def read(
         settled,
         (make_of, lambda said: read(said, known)),
     )
-    for clause in clauses:
-        drafter.draft(clause)
+    for clause, seen in zip(clauses, of_clauses(signs, clauses, tokens), strict=True):
+        drafter.draft(clause, seen)
+    reading.left_over += reading.signs if not clauses else []
     for span in splitter.unhappened:
         said = scanner.said(*span)
         key = settled.key("left", said)

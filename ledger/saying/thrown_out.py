@@ -10,6 +10,7 @@ from ledger.messages import sentence
 from ledger.saying.drafting import Body, Context, thing_text
 from ledger.saying.making import Line
 from ledger.saying.shared import nothing, subject_things
+from ledger.saying.spoiled import reason_seen
 from ledger.saying.tokens import tokens_of
 from ledger.saying.unsealed import name_jars, take_off_batches
 
@@ -24,6 +25,7 @@ def discarded(context: Context, why: str | None = None) -> list[tuple[str, Body]
         if fed is not None:
             return fed
     reason = why or context.verb.why or "other"
+    reason = reason_seen(context.signs) if reason == "other" and context.signs else reason
     for one in list(things.lines):
         if one.amounts or one.words is None:
             continue

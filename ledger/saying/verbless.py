@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ledger.messages import Choice, sentence
-from ledger.published.danger import oil_named
+from ledger.published.danger import under_oil
 from ledger.saying.coming_in import bought, is_fee, price_seen, received
 from ledger.saying.drafting import Body, Context, Make
 from ledger.saying.echo import kinds_named
@@ -54,7 +54,8 @@ def _is_batch(context: Context) -> bool:
     jars = any(one.sort == "jar" for thing in things.lines for one in thing.amounts)
     said = [context.scanner.said(one.start, one.words[1]) for one in things.phrases]
     closed = "method" in things.facts or things.is_done_with
-    return closed or (jars and any(map(oil_named, said)))
+    said += [context.scanner.said(*one.words) for one in things.lines if one.words]
+    return closed or (jars and any(map(under_oil, said)))
 
 
 def _take_used(context: Context) -> None:
@@ -76,7 +77,9 @@ def _likeliest(context: Context) -> list[tuple[str, Body]]:
     jars = any(one.sort == "jar" for thing in things.lines for one in thing.amounts)
     sorts = [place.sort for _, place in context.phrases("from", "at", "in")]
     options = ["harvested", "bought", "eaten", "received"]
-    if things.money or "shop" in sorts or things.lines[0].extra:
+    if context.signs:
+        options = ["discarded", "counted", "eaten"]
+    elif things.money or "shop" in sorts or things.lines[0].extra:
         options = ["bought", "price_seen", "given_away"]
     elif any(one.is_empty for one in things.lines):
         options = ["counted", "bought", "given_away"]
@@ -85,7 +88,8 @@ def _likeliest(context: Context) -> list[tuple[str, Body]]:
     elif "person" in sorts:
         options = ["received", "bought"]
     text = sentence("asked-likely-kind", text=said, kind=Choice(options[0]))
-    answer = context.maker.ask("kind", "kind", text, kinds_named(options))
+    code = "became" if context.signs else "kind"  # a yes to everything throws nothing out
+    answer = context.maker.ask(code, "kind", text, kinds_named(options))
     kind = kind_of_answer(answer, _MAKES) or options[0]
     context.verb = type(context.verb)(kind)
     return _MAKES.get(kind, harvested)(context)

@@ -51,6 +51,22 @@ def test_a_chip_answers_and_the_text_survives_a_reload(own_demo, open_page):
     assert page.wrong == []
 
 
+@pytest.mark.parametrize("width", [390, 1280])
+def test_signs_of_spoilage_are_red_and_asked_before_they_are_written(width, own_demo, open_page):
+    page = open_page(own_demo, "/write", width=width)
+    before = len(entries(own_demo))
+    page.fill("#happened-text", "ate a pint of tomato sauce, the lid was bulging")
+    page.wait_for_selector("#happened-read > .danger[role=alert] >> text=poison centre")
+    settled(page)
+    shot(page, f"signs-{width}")
+    assert axe(page) == []
+    if page.locator("#happened-read .chip").count() == 0:
+        page.click("#happened-write")
+        page.wait_for_selector("#said .danger >> text=Do not taste")
+    assert len(entries(own_demo)) == before
+    assert page.wrong == []
+
+
 BEANS = "put up 7 quarts green beans, water bath 40 min"
 
 

@@ -125,6 +125,30 @@ def test_impossible_day_is_refused_beside_it(stocked, day):
     assert list(outcome.errors) == [("day", 0)]
 
 
+def test_a_day_to_come_is_asked_beside_the_day_and_written_when_meant(stocked):
+    before = digest(stocked.book)
+    outcome = send(stocked, "harvested", boxes(lines="3 lb plum"), day="2031-01-05")
+    assert digest(stocked.book) == before
+    assert (outcome.doubt.code, list(outcome.errors)) == ("future", [("day", 0)])
+    assert "2031" in outcome.errors["day", 0]
+    typed = Typed("harvested", day="2031-01-05", boxes=boxes(lines="3 lb plum"))
+    words = words_of(stocked)
+    assert (
+        write_form(stocked, words, typed, [key_of(outcome.doubt)]).written.event.on == "2031-01-05"
+    )
+
+
+def test_a_sign_of_spoilage_is_asked_in_red_before_the_meal_is_written(stocked):
+    before = digest(stocked.book)
+    typed = Typed("eaten", day="today", boxes=boxes(ate="1 lb plum", note="mould under the lid"))
+    outcome = write_form(stocked, words_of(stocked), typed)
+    assert digest(stocked.book) == before
+    shown = outcome_shown(ask_of(stocked, "/write"), outcome)
+    assert (shown.className, shown.role) == ("danger", "alert")
+    assert "poison centre" in text_of(shown)
+    assert write_form(stocked, words_of(stocked), typed, [key_of(outcome.doubt)]).written
+
+
 @pytest.mark.parametrize(
     ("kind", "said", "code"),
     [

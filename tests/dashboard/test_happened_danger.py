@@ -83,6 +83,17 @@ def test_what_stands_in_no_danger_is_read_calmly(data):
         assert not is_marked(data, text)
 
 
+def test_signs_of_spoilage_are_red_and_first_before_any_question(data):
+    text = "ate a pint jar of plum jam, the lid was bulging"
+    first, *others = shown(data, text)
+    assert (first.className, first.role) == ("danger", "alert")
+    assert "poison centre" in text_of(first)
+    assert "Missouri" in text_of(first)
+    assert others
+    ask, reading = ask_of(data, "/write"), reading_of(data, text, [])
+    assert button_shown(ask, reading, dangers_of(ask, reading)) == ["Write 1 thing down"]
+
+
 def test_reading_writes_nothing(data):
     before = data.book.log.position()
     shown(data, APPLESAUCE)

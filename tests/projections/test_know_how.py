@@ -64,8 +64,9 @@ def test_a_method_is_named_and_found_in_the_language(write, show):
     assert {worded(one, "de") for one in found} == {"Wasserbad"}
 
 
-def test_eggs_of_hens_are_grown_by_nobody(write, show):
+def test_eggs_of_hens_and_honey_are_grown_by_nobody(write, show):
     write("harvested", "2026-06-20", item="egg", amount="9")
+    write("harvested", "2026-06-20", item="honey", amount="5 lb")
     write("harvested", "2026-06-20", item="strawberry", amount="9 lb")
     assert {r["skill"] for r in show()["records"]} == {"growing strawberry"}
 

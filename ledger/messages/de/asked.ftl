@@ -31,6 +31,8 @@ asked-no-such-day = Diesen Tag gibt es nicht; welcher Tag war es?
 asked-row-day = Zeile { $n }: Welcher Tag ist „{ $text }“?
 asked-all-or-each = Ist { $n } für alles, oder für eines?
 asked-for-all = { $price } für alles
+asked-a-dozen = { $price } je Dutzend
+asked-dozen-or-each = { $name } für je { $price }: jedes Dutzend oder jedes Stück?
 asked-each = je { $price }
 asked-what-amount = { $text }: was, und wie viel?
 asked-came-how = { $text }: gekauft, geerntet oder bekommen?
@@ -41,6 +43,7 @@ asked-crop = Welche Pflanze war es?
 asked-who-practised = Wer hat { $skill } geübt?
 asked-likely-kind = { $kind ->
         [harvested] { $text }: geerntet?
+        [discarded] { $text }: weggeworfen?
         [eaten] { $text }: gegessen?
         [received] { $text }: ein Geschenk?
         [counted] { $text }: gezählt?

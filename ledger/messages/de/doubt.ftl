@@ -11,6 +11,7 @@ doubt-newest = { $text }, die neuesten
 doubt-in-pieces = { $item }, in Stück gezählt
 doubt-clock = die Uhr dieses Rechners sagt { DAY($today) }, und zuletzt wurde am { DAY($last) } etwas eingetragen; geht die Uhr richtig?
 doubt-future = { DAY($day) } kommt erst noch; stimmt der Tag?
+doubt-cans = { $name } in Dosen würde wie frische Ware datiert und gegessen. Steht das getrennt als { $ware }?
 doubt-close-to = { $item } ist ähnlich wie { $near }; ist es etwas anderes?
 doubt-yes-right = ja, es stimmt
 doubt-sourced = { $question } ({ $source })

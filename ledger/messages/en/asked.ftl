@@ -31,6 +31,8 @@ asked-no-such-day = There is no such day; which day was it?
 asked-row-day = Row { $n }: which day is “{ $text }”?
 asked-all-or-each = Is { $n } for all of it, or for one?
 asked-for-all = { $price } for all of it
+asked-a-dozen = { $price } a dozen
+asked-dozen-or-each = { $name } at { $price } each: each dozen, or each single one?
 asked-each = { $price } each
 asked-what-amount = { $text }: what, and how much?
 asked-came-how = { $text }: bought, picked, or given?
@@ -41,6 +43,7 @@ asked-crop = Which crop was it?
 asked-who-practised = Who practised { $skill }?
 asked-likely-kind = { $kind ->
         [harvested] { $text }: picked?
+        [discarded] { $text }: thrown out?
         [eaten] { $text }: eaten?
         [received] { $text }: a gift?
         [counted] { $text }: counted?

@@ -11,6 +11,7 @@ doubt-newest = { $text }, the newest
 doubt-in-pieces = { $item }, counted in pieces
 doubt-clock = this machine's clock says { DAY($today, style: "iso") }, and the last entry was written down on { DAY($last, style: "iso") }; is the clock right?
 doubt-future = { DAY($day, style: "iso") } is still to come; is the day right?
+doubt-cans = { $name } in cans would be dated and eaten as the fresh food. Are they kept apart as { $ware }?
 doubt-close-to = { $item } is close to { $near }; is it another item?
 doubt-yes-right = yes, it is right
 doubt-sourced = { $question } ({ $source })

@@ -72,7 +72,9 @@ published-caution-first = Home canning can cause botulism, burns and broken glas
 published-botulism = Botulism
 published-botulism-whole = Bacteria that live in soil make a deadly poison in moist food of little acid, without air, between 40 and 120 degrees F. It needs three or four days. It may have no smell, no taste and no look. Boiling water does not kill their spores: vegetables, meat, fish, stock, soup and mixtures of them are published for pressure only. Double sight, drooping eyelids, slurred speech or weakness after eating: call emergency services and say what was eaten.
 published-never-taste = Never taste
-published-never-taste-whole = Do not taste food to find out about it. A jar that leaks, bulges, spurts, smells wrong, is cloudy or mouldy, or was not processed as published: discard it where no person or animal can reach it, and clean what it touched as the bulletin says.
+published-never-taste-whole = Do not taste food to find out about it. A jar that leaks, bulges, hisses, spurts, foams, has lost its seal, smells wrong, is cloudy or mouldy, or was not processed as published: discard it where no person or animal can reach it. Closed as it is: in a strong, closed bag into the rubbish. Open or leaking: with its lid into a pot, an inch of water over it, covered, boil 30 minutes, then into the rubbish; scrub what it touched, and your hands (Missouri Extension, 2009, and Clemson Extension, after the USDA guide). Whoever ate of it: ask a doctor or a poison centre.
+# $words: signs as they were said
+published-signs = CAUTION: “{ LIST($words, type: "commas") }” may be a sign that what is in the jar has spoiled; a jar that shows none may have spoiled as well.
 published-tested-process = A tested process, whole
 published-tested-process-whole = Use a published process for the very product, pack, jar, gauge and altitude. Do not mix two options, do not take the time of a smaller jar, do not shorten, do not make up for pressure with minutes. Adding oil, flour, rice, noodles, meat or vegetables of little acid makes another product, for which nothing may be published.
 published-acid = Acid

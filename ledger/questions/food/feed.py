@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from ledger.questions.food.amounts import FoodFigures
     from ledger.replay import State
 
-__all__ = ["ANIMAL_GROUPS", "Feed", "animal_products"]
+__all__ = ["ANIMAL_GROUPS", "Feed", "animal_products", "not_grown"]
 
 ANIMAL_GROUPS = {
     "Dairy and Egg Products",
@@ -31,6 +31,8 @@ ANIMAL_GROUPS = {
 }
 """Groups of the food table (USDA SR28) that kept animals give; fish that are caught eat no feed."""
 
+_NO_CROPS = {"Finfish and Shellfish Products", "Sweets"}
+"""Groups of the food table that nobody grows, though no feed is behind them: fish, honey, syrup of trees."""
 _GROWN = SIX.index("grown")
 _KIND = {name: code for code, name in enumerate(KINDS)}
 
@@ -51,6 +53,17 @@ def animal_products(state: State) -> Array:
             out[number] = food.group in ANIMAL_GROUPS
         else:
             out[number] = number in fed and number not in planted
+    return out
+
+
+def not_grown(state: State) -> Array:
+    """Return whether each item is no crop, though it is picked: eggs, milk, honey, fish; bool, shape (items,)."""
+    from ledger.reference import foods
+
+    out = animal_products(state)
+    for number, one in enumerate(state.facts.facts):
+        food = foods.by_id(one.food) if one.food is not None else None
+        out[number] |= food is not None and food.group in _NO_CROPS
     return out
 
 

@@ -250,7 +250,7 @@ class Skills:
 
     def _doing(self) -> tuple[Array, Array]:
         """Return skill code and place of every entry that practises by doing."""
-        from ledger.questions.food.feed import animal_products
+        from ledger.questions.food.feed import not_grown
 
         state, tables = self.state, self.state.journal.tables
         canon, items = state.facts.canon, len(state.facts)
@@ -268,7 +268,7 @@ class Skills:
         made, made_ev = rows("batches", "makes")
         self._picked, picked_ev = rows("supplies", "item", "harvested")
         grown, grown_ev = rows("planted", "crop")
-        is_crop = ~animal_products(state)[self._picked]  # nobody grows the eggs of hens
+        is_crop = ~not_grown(state)[self._picked]  # nobody grows the eggs of hens, or honey
         codes = [
             batches["method"][at].astype(np.int64),
             len(METHODS) + made,
