@@ -116,7 +116,11 @@ class Reading:
         By which the answers to what is left over are found (`Settled`).
     unhappened : set of (str, str, int)
         Those of them that are about what did not happen.
+    hint : str
+        Which question to ask of what is no entry (a power cut); empty: none.
     """
+
+    hint: str = ""
 
     entries: list[Draft] = field(default_factory=list)
     questions: list[Question] = field(default_factory=list)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 
+from ledger.messages import sentence
 from ledger.saying.asking import Question, Reading
 from ledger.saying.clauses import Clauses
 from ledger.saying.currencies import ask_own_money
@@ -90,6 +91,8 @@ def read(
     )
     for clause in clauses:
         drafter.draft(clause)
+    if any(words.find("small.power_cut", tokens, at) for at in range(len(tokens))):
+        reading.hint = sentence("asked-power-cut")
     for span in splitter.unhappened:
         said = scanner.said(*span)
         key = settled.key("left", said)
