@@ -13,6 +13,7 @@ from ledger.cli._speech import confirm, echo, say, told
 from ledger.cli._values import amount, jars, number, word
 from ledger.door.recipes import from_recipe, recipe_of, times_of
 from ledger.errors import InputError
+from ledger.kinds.telling import jar_word
 from ledger.messages import Choice, Message, Names, Typed
 
 if TYPE_CHECKING:
@@ -209,8 +210,8 @@ def print_cost(cost: Answer, measures: str) -> None:
             told_cost += say(id_, own=_coins(own), shop=_coins(shop))
         click.echo(f"  {told_cost}")
         if record["unpriced"]:
-            unpriced = ", ".join(record["unpriced"])
-            click.echo(f"  {say('cli-cost-unpriced', items=unpriced)}", err=True)
+            named = [jar_word(one) if one.endswith(" jar") else one for one in record["unpriced"]]
+            click.echo(f"  {say('cli-cost-unpriced', items=Names(tuple(named)))}", err=True)
 
 
 def _coins(value: float) -> str:

@@ -122,7 +122,7 @@ cli-cost-no-jars = not in jars
 # follows cli-cost
 cli-cost-quart = ; a quart { $own }, the shop's { $shop }
 cli-cost-litre = ; a litre { $own }, the shop's { $shop }
-cli-cost-unpriced = no price is known of { SAY($items, style: "plain") }
+cli-cost-unpriced = no price is known of { LIST($items, type: "commas") }
 # $altitude: as the household wrote it, or none; $gauge: dial or weighted, or none
 cli-before-head = { $altitude ->
         [none] { $gauge ->
