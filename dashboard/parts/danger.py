@@ -189,7 +189,8 @@ def mark_of(ask: Ask, row: Mapping[str, Any]) -> Component | None:
 
 def sign_of(row: Mapping[str, Any]) -> tuple[str, str]:
     """Return the sign of a row's mark, and the class that it is drawn by."""
-    if row["standing"] in GRAVE or is_past(row):
+    is_late = not row["standing"] and (row.get("days_left") or 0) < 0  # raw meat past its days
+    if row["standing"] in GRAVE or is_past(row) or is_late:
         return "!", "mark-grave"
     return ("?", "mark-open") if row["standing"] in MARKED else ("·", "mark-plain")
 

@@ -94,7 +94,8 @@ def _missing(reading: Reading) -> InputError:
     """Return the refusal off a terminal: what to add to the words."""
     asked = [one.text for one in reading.questions if not one.waits]
     left = [sentence("refusal-no-place", words=one) for one in reading.left_over]
-    found = joined(" ", [*asked, *left]) or Message.of("refusal-nothing-said")
+    hint = [reading.hint] if reading.hint else []
+    found = joined(" ", [*hint, *asked, *left]) or Message.of("refusal-nothing-said")
     if left and not asked:
         note = Choice("yes" if reading.entries else "no")
         return InputError("", found, Message.of("refusal-say-otherwise", note=note))

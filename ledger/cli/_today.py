@@ -105,8 +105,9 @@ def _due(book: Book) -> list[str]:
     for one in rows[:_MOST]:
         mark = one["standing_text"]
         when = told(mark) if mark else say("cli-due-by", day=Day(one["use_by"]))
-        left, kept = amount(one["left"]["text"]), word(one["kept"])
-        out.append(f"  {left} {one['item']} ({kept}): {when}")
+        left, kept = amount(one["left"]["text"]), one["kept"]
+        place = f" ({word(kept)})" if kept else ""
+        out.append(f"  {left} {one['item']}{place}: {when}")
     if len(rows) > _MOST:
         out.append(f"  {say('cli-due-more', n=len(rows) - _MOST)}")
     return out

@@ -36,8 +36,9 @@ def chosen(text: str, choices: Sequence[str], field: str) -> str:
         return found
     if field == "method" and hear_method(text) is not None:
         raise InputError(field, Message.of("refusal-either-canning", text=Typed(text)))
+    known = "refusal-one-of-methods" if field == "method" else "refusal-one-of"
     raise InputError(
         field,
         Message.of("refusal-no-word", text=Typed(text)),
-        Message.of("refusal-one-of", known=Names(as_typed(choices, field))),
+        Message.of(known, known=Names(as_typed(choices, field))),
     )

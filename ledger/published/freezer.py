@@ -51,17 +51,21 @@ class FreezerOff:
 
 
 def hours_of(text: str) -> float:
-    """Return hours of ``30 h``, ``30 hours``, ``2 days`` or ``30``.
+    """Return hours of ``30 h``, ``30 hours``, ``2 days``, ``2 Tage`` or ``30``.
 
     Raises
     ------
     InputError
         Naming the option.
     """
-    match = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*(h|hours?|hrs?|d|days?)?\s*", text, re.IGNORECASE)
+    match = re.fullmatch(
+        r"\s*(\d+(?:\.\d+)?)\s*(h|hours?|hrs?|stunden?|std|d|days?|tagen?|tage?)?\s*",
+        text,
+        re.IGNORECASE,
+    )
     if not match or float(match[1]) <= 0:
         raise InputError("freezer_off", Message.of("refusal-not-a-time", text=Typed(text)))
-    days = (match[2] or "h").lower().startswith("d")
+    days = (match[2] or "h").lower().startswith(("d", "t"))
     return float(match[1]) * (24 if days else 1)
 
 

@@ -201,6 +201,9 @@ _MADE = {
 }  # fmt: skip
 """What is made of something is that only as a whole: plum butter is no butter."""
 
+_BESIDE = re.compile(r"\b(with|without|in)\b[^,]*")
+"""What a row is cooked or packed in is not the row: water is no grits cooked with water."""
+
 
 def hint(name: str) -> Proposal | None:
     """Return the row to offer for a new item by itself; None where that would mislead.
@@ -211,7 +214,10 @@ def hint(name: str) -> Proposal | None:
     words = item_key(name).split()
     if found is None or not words:
         return None
-    described = set(item_key(found.description.replace(",", " ")).split())
+    said = found.description
+    if len(words) == 1:
+        said = _BESIDE.sub("", said)
+    described = set(item_key(said.replace(",", " ")).split())
     head = set(item_key(found.description.partition(",")[0]).split())
     if words[-1] in _MADE or words[-1] not in head:
         return found if set(words) <= described else None

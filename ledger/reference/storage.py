@@ -8,17 +8,33 @@ hold.
 from __future__ import annotations
 
 import csv
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
 
 from ledger.items import item_key
+from ledger.reference import foods
 from ledger.reference._read import rows
 from ledger.reference.planting import Source
 from ledger.reference.schedules_sources import source
 
-__all__ = ["Figure", "PowerCut", "figures", "freezing_headspace", "fresh_life", "power_cut"]
+__all__ = [
+    "Figure",
+    "PowerCut",
+    "figures",
+    "freezing_headspace",
+    "fresh_life",
+    "power_cut",
+    "raw_life",
+]
+
+_RAW_MEAT = ("Beef", "Pork", "Lamb, Veal", "Poultry", "Finfish", "Sausages")
+"""How the groups of the food table begin that hold meat, poultry and fish."""
+_WHOLE_CUTS = ("Beef", "Pork", "Lamb")
+"""How rows begin of what the chart has as steaks, chops and roasts; game is not in it: held to the stricter."""
+_IN_PIECES = re.compile(r"\b(ground|stew|variety meats|liver)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -168,6 +184,36 @@ def fresh_life(item: str) -> Figure | None:
         "fresh", best, "storage_life", "at its best temperature and humidity",
         Fraction(row["low"]), Fraction(row["high"]), row["unit"], source(row["source_id"]),
         True, "",
+    )  # fmt: skip
+
+
+@cache
+def raw_life(food: str | None) -> Figure | None:
+    """Return how many days raw meat, poultry or fish may stand in the refrigerator; None of anything else.
+
+    Parameters
+    ----------
+    food : str or None
+        The household's row of the food table.
+
+    References
+    ----------
+    US Food and Drug Administration, Refrigerator and Freezer Storage Chart (at 40 degrees F): ground
+    and stew meat, raw sausage, variety meats, poultry and fish 1 to 2 days; steaks, chops and roasts
+    of beef, veal, lamb and pork 3 to 5. That game stands with the former: our own choice.
+    """
+    row = None if food is None else foods.by_id(food)
+    if (
+        row is None
+        or not row.group.startswith(_RAW_MEAT)
+        or not re.search(r"\braw\b", row.description)
+    ):
+        return None
+    whole = row.description.startswith(_WHOLE_CUTS) and not _IN_PIECES.search(row.description)
+    low, high = (3, 5) if whole else (1, 2)
+    return Figure(
+        "fridge", "raw_meat", row.description, "at 40 degrees F", Fraction(low), Fraction(high), "day",
+        source("FDA_COLD_CHART"), True, "",
     )  # fmt: skip
 
 

@@ -118,7 +118,11 @@ class Reading:
         Those of them that are about what did not happen.
     signs : list of str
         Signs of spoilage told of a jar, as they were said.
+    hint : str
+        Which question to ask of what is no entry (a power cut); empty: none.
     """
+
+    hint: str = ""
 
     entries: list[Draft] = field(default_factory=list)
     questions: list[Question] = field(default_factory=list)

@@ -9,7 +9,7 @@ from ledger.saying.language import Language
 from ledger.saying.numbers import figure, number_at
 from ledger.saying.tokens import Token
 
-__all__ = ["length_at", "length_text", "pressure_at", "time_at"]
+__all__ = ["length_at", "length_text", "pressure_at", "temperature_at", "time_at"]
 
 _LENGTHS = {"inch": "in", "cm": "cm", "foot": "ft", "metre": "m", "yard": "yd"}
 
@@ -32,6 +32,24 @@ def pressure_at(words: Language, tokens: Sequence[Token], i: int) -> tuple[str, 
     if _is_of_a_canner(words, tokens, i, at):
         return figure(number.value), at + 1 - i
     return None
+
+
+_LEAST_BARE = 30
+"""From so many on a bare ``F`` is of a thermometer; a bare ``C`` is cups or cents."""
+
+
+def temperature_at(words: Language, tokens: Sequence[Token], i: int) -> int:
+    """Return the length of ``240 F``, ``60 degrees``, ``100 Grad`` in tokens; 0 where none begins."""
+    number = number_at(words, tokens, i)
+    if number is None:
+        return 0
+    at = i + number.length
+    degree = words.find("small.degree", tokens, at)
+    end = at + (degree[1] if degree else 0)
+    scale = words.find("small.scale", tokens, end)
+    if degree is None and (scale is None or tokens[end].low == "c" or number.value < _LEAST_BARE):
+        return 0
+    return end + (scale[1] if scale else 0) - i
 
 
 def _is_of_a_canner(words: Language, tokens: Sequence[Token], i: int, at: int) -> bool:

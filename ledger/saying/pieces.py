@@ -9,7 +9,7 @@ from fractions import Fraction
 from ledger.saying.days import Days
 from ledger.saying.language import Language
 from ledger.saying.marks import Piece
-from ledger.saying.measures import length_at, pressure_at, time_at
+from ledger.saying.measures import length_at, pressure_at, temperature_at, time_at
 from ledger.saying.money import money_at
 from ledger.saying.numbers import number_at
 from ledger.saying.quantities import Quantity, quantity_at, unit_at
@@ -199,6 +199,9 @@ class Scanner(Tools):
         lead = 0
         if tokens[i].low in ("at", "bei", "mit", "with", "under", "of") and i + 1 < len(tokens):
             lead = 1
+        degrees = temperature_at(words, tokens, i + lead)
+        if degrees:
+            return Piece("note", self.said(i, i + lead + degrees), i, i + lead + degrees)
         pressure = pressure_at(words, tokens, i + lead)
         if pressure is not None:
             return Piece("psi", pressure[0], i, i + lead + pressure[1])

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 
+from ledger.messages import sentence
 from ledger.saying.asking import Question, Reading
 from ledger.saying.clauses import Clauses
 from ledger.saying.currencies import ask_own_money
@@ -94,6 +95,8 @@ def read(
     for clause, seen in zip(clauses, of_clauses(signs, clauses, tokens), strict=True):
         drafter.draft(clause, seen)
     reading.left_over += reading.signs if not clauses else []
+    if any(words.find("small.power_cut", tokens, at) for at in range(len(tokens))):
+        reading.hint = sentence("asked-power-cut")
     for span in splitter.unhappened:
         said = scanner.said(*span)
         key = settled.key("left", said)

@@ -45,6 +45,9 @@ def verbless(context: Context) -> list[tuple[str, Body]]:
     if not things.lines:
         context.maker.left += [money_text(one.value) for one, _ in things.money]
         return []
+    if "meal" in things.facts and not things.money:
+        context.verb = type(context.verb)("eaten")
+        return eaten(context)
     return _likeliest(context)
 
 

@@ -144,3 +144,10 @@ def test_a_word_for_both_ways_of_canning_is_never_taken_for_one(put_up, typed):
     assert isinstance(done.exception, InputError)
     assert done.exception.says("refusal-either-canning")
     assert bodies == []
+
+
+@pytest.mark.parametrize("text", ["oven", "open kettle"])
+def test_a_refused_way_of_closing_jars_says_where_it_is_written(text):
+    with pytest.raises(InputError) as refused:
+        chosen(text, ("boiling water", "pressure"), "method")
+    assert "--equipment oven" in str(refused.value)

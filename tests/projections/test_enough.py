@@ -209,3 +209,15 @@ def test_food_added_to_a_book_never_shortens(pantry, fixed_day):
     stock(pantry, "kale", "11233", 3000)
     after = rows(pantry.show("enough", as_of=ON))
     assert all(after[name]["days"] >= before[name]["days"] for name in NUTRIENTS[:9])
+
+
+def test_a_gap_is_closed_with_what_a_person_can_eat(book, fixed_day):
+    """Eggs hold 56 mg of calcium in 100 g (USDA SR28): nobody eats 1.8 kg a day for 1,000 mg."""
+    people(book)
+    stock(book, "beaten egg", "01123", 1000)
+    calcium = next(r for r in book.show("enough", as_of=ON).records() if r["nutrient"] == "calcium")
+    assert calcium["gap"] > 0
+    assert calcium["shop_item"] is None
+    stock(book, "whole milk", "01077", 1000)
+    calcium = next(r for r in book.show("enough", as_of=ON).records() if r["nutrient"] == "calcium")
+    assert calcium["shop_item"] == "whole milk"

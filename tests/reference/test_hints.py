@@ -8,7 +8,7 @@ from ledger.reference import foods
 
 
 @pytest.mark.parametrize(
-    "made", ["plum butter", "store plum spread", "winter soup", "sourdough starter"]
+    "made", ["plum butter", "store plum spread", "winter soup", "sourdough starter", "water"]
 )
 def test_what_is_made_of_something_is_not_that(made):
     assert foods.hint(made) is None
@@ -22,6 +22,7 @@ def test_what_is_made_of_something_is_not_that(made):
         ("tomato sauce", "Tomato sauce, canned, no salt added"),
         ("apple butter", "Fruit butters, apple"),
         ("cheddar cheese", "Cheese, cheddar"),
+        ("bacon", "Pork, cured, bacon, unprepared"),
     ],
 )
 def test_what_the_table_holds_is_offered(name, row):

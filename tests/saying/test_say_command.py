@@ -381,3 +381,13 @@ def test_honey_for_a_baby_brings_its_caution(run, text):
 
 def test_honey_for_others_brings_none(run):
     assert "under one year" not in run("say", "fed the guests 1 tbsp honey", "--yes").output
+
+
+@pytest.mark.parametrize(
+    "said", ["the freezer was off for 2 days", "power was out 30 hours", "Strom war 30 Stunden weg"]
+)
+def test_a_power_cut_names_the_question_to_ask(run, said):
+    done = run("say", said)
+    assert done.exit_code != 0
+    assert "croftbook show as-published --freezer-off" in str(done.exception) + done.output
+    assert run("show", "as-published", "--freezer-off", "30 Stunden").exit_code == 0

@@ -3,6 +3,7 @@ asked-used-of-which = Was kam in welches von { $names }?
 asked-side = Ging { $name } hinein, oder kam es heraus?
 asked-went-in = es ging hinein
 asked-came-out = es kam heraus
+asked-power-cut = War der Gefrierschrank aus? Was mit dem Inhalt zu tun ist: croftbook show as-published --freezer-off "30 h".
 asked-method = Wie wurde { $name } eingemacht: { LIST($ways, type: "or") }?
 asked-used = Was kam in { $name }?
 asked-used-then = Was kam in { $name } vom { DAY($day) }?

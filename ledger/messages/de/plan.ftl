@@ -65,7 +65,10 @@ plan-few-days = { $n ->
        *[other] Nur { $n } Tage Verbrauch sind eingetragen und stehen für das ganze Jahr: Ein Ziel sagt es besser.
     }
 plan-never-made = Nirgends steht, wie { $item } gemacht wird: `croftbook recipe` oder ein erster Ansatz sagt, was es braucht.
-plan-nobody-ate-it = Niemand hat { $name } gegessen, und es gibt kein Ziel: Eines setzt `croftbook target '60 lb { $name }' --per year`.
+plan-nobody-ate-it = Niemand hat { $name } gegessen, und es gibt kein Ziel: Eines setzt `croftbook target '{ $measures ->
+        [metric] 25 kg
+       *[other] 60 lb
+    } { $name }' --per year`.
 plan-brings-unknown = Was { $unit } von { $name } bringt, ist nicht bekannt: Eine beendete Saison mit Pflanzung und Ernte zeigt es.
 plan-brings-unknown-but-published = Was { $unit } von { $name } bringt, ist nicht bekannt: Eine beendete Saison mit Pflanzung und Ernte zeigt es, oder eine Pflanzung mit Reihe und Fläche, für den veröffentlichten Ertrag.
 plan-one = { $unit ->

@@ -22,6 +22,7 @@ standing-looked-up-in = (am { DAY($day) }, in { $publication })
 standing-was-it-fresh = nach der Ordnung des Buchs, das Älteste zuerst; war es frisch?
 standing-gravest = { $n } von { $n2 } Posten; der schwerste: { $text }
 standing-unsealed = nicht dicht geworden: im Kühlschrank, aufzuessen bis { DAY($day) }
+standing-raw-past = roh, und seit { DAY($day) } über die Zeit im Kühlschrank: nicht kosten, wegwerfen, außer es wurde rechtzeitig eingefroren oder gegart
 standing-unsealed-past = nicht dicht geworden, und seit { DAY($day) } über die Zeit im Kühlschrank: nicht kosten, wegwerfen
 standing-item-of-day = { $item } vom { DAY($day) }
 standing-and-more = { $names } und { $n } weitere

@@ -3,6 +3,7 @@ asked-used-of-which = What went into which of { $names }?
 asked-side = Did the { $name } go in, or come out?
 asked-went-in = it went in
 asked-came-out = it came out
+asked-power-cut = Was the freezer off? What to do with what was in it: croftbook show as-published --freezer-off "30 h".
 asked-method = How was the { $name } put up: { LIST($ways, type: "or") }?
 asked-used = What went into the { $name }?
 asked-used-then = What went into the { $name } of { DAY($day, style: "iso") }?

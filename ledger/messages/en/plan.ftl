@@ -65,7 +65,10 @@ plan-few-days = { $n ->
        *[other] Only { $n } days of use are written down, and stand for the whole year: a target says better.
     }
 plan-never-made = Nobody wrote down how { $item } is made: `croftbook recipe` or a first batch says what it takes.
-plan-nobody-ate-it = Nobody ate any { $name }, and there is no target: `croftbook target '60 lb { $name }' --per year` sets one.
+plan-nobody-ate-it = Nobody ate any { $name }, and there is no target: `croftbook target '{ $measures ->
+        [metric] 25 kg
+       *[other] 60 lb
+    } { $name }' --per year` sets one.
 plan-brings-unknown = What { $unit } of { $name } brings is not known: one finished season of plantings and pickings tells.
 plan-brings-unknown-but-published = What { $unit } of { $name } brings is not known: one finished season of plantings and pickings tells, or one planting with its --row and --area, for the published yield.
 plan-one = { $unit ->

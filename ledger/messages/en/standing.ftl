@@ -25,6 +25,7 @@ standing-gravest = { $n } of { $n2 ->
        *[other] { $n2 } lots
     }; the gravest: { $text }
 standing-unsealed = did not seal: in the fridge, to be eaten by { DAY($day, style: "iso") }
+standing-raw-past = raw, and past its days in the fridge since { DAY($day, style: "iso") }: do not taste, discard, unless it was frozen or cooked in time
 standing-unsealed-past = did not seal, and past its time in the fridge since { DAY($day, style: "iso") }: do not taste, discard
 standing-item-of-day = { $item } of { DAY($day, style: "iso") }
 standing-and-more = { $names } and { $n } more

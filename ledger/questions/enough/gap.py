@@ -48,7 +48,7 @@ def _grams(state: State) -> np.ndarray[Any, Any]:
     return np.array([state.facts.grams_per_whole(one) or np.inf for one in range(len(state.facts))])
 
 
-_OF_A_DAY = 0.25
+_OF_A_DAY = 1.0
 """Part of a person's need of a day that a kilogram has to bring: nobody closes a gap with vinegar. Our choice."""
 
 

@@ -151,7 +151,8 @@ class Whole:
         if crop.wanted is None:
             return [sentence("season-no-weight", name=name)]
         if not crop.wanted:
-            return [sentence("plan-nobody-ate-it", name=name)]
+            measures = Choice(self.state.settings.newest("measures", "us") or "us")
+            return [sentence("plan-nobody-ate-it", name=name, measures=measures)]
         if growth.ahead is None:
             known = any(one.low_g is not None for one in published_yields(name))
             one = sentence("plan-one", unit=UNITS[growth.size])

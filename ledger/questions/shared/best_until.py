@@ -42,7 +42,7 @@ class BestUntil:
     def said(self) -> str:
         """Where it comes from, in words."""
         said = self.term.said
-        return said if self.published else sentence("keeps-household", span=said)
+        return said if self.term.source else sentence("keeps-household", span=said)
 
 
 def best_until(state: State, lot: int) -> BestUntil | None:

@@ -1,4 +1,7 @@
-"""The day by which to use a lot, as the household says it keeps; an open jar lives its fridge life."""
+"""The day by which to use a lot, as the household says it keeps; an open jar lives its fridge life.
+
+Raw meat, poultry and fish have the published days whatever the household says, or fewer.
+"""
 
 from __future__ import annotations
 
@@ -109,7 +112,7 @@ def use_by_of(state: State, lot: int) -> tuple[int | None, str | None]:
     """Return the day by which to use a lot, and the span that it comes from.
 
     A part jar is open: it lives its fridge life from the last time something was taken. A jar that did
-    not seal has the published days in the fridge, and what stands graver than ``beyond it`` has no such
+    not seal has the published days in the fridge, raw meat too, and what stands graver than ``beyond it`` has no such
     day but that of moist food under oil.
     """
     term = term_of(state, lot)
@@ -177,7 +180,7 @@ def _fridge_days(state: State, lot: int) -> Term | None:
         if standing is not None and standing.in_fridge and standing.is_own:
             return _not_canned(start)
     if int(state.lots["suffix"][lot]) != 1:
-        return None
+        return _raw(state, lot, start)
     from ledger.published.remedy import figure
     from ledger.published.words import cite
 
@@ -188,6 +191,24 @@ def _fridge_days(state: State, lot: int) -> Term | None:
         return None
     source = cite(cold.source)
     return Term(days, partial(_at_most, span, source), start, False, span, source)
+
+
+def _raw(state: State, lot: int, start: int) -> Term | None:
+    """Return the published last day of raw meat, poultry or fish that no freezer and no putting up keeps."""
+    from ledger.published.words import cite
+    from ledger.reference.storage import raw_life
+
+    item, place = int(state.lots["item"][lot]), KEPT[int(state.lots["kept"][lot])]
+    life = raw_life(state.facts.facts[item].food)
+    if life is None or place == "freezer" or state.lots["jars"][lot] or put_up_as(state, lot):
+        return None
+    days, source = int(life.high), cite(life.source)
+    span = f"{days} days"
+    return Term(start + days, partial(_raw_said, span, source), start, False, span, source)
+
+
+def _raw_said(span: str, source: str) -> str:
+    return sentence("keeps-raw", span=amount(span), source=source)
 
 
 def _not_canned(start: int) -> Term:
@@ -229,9 +250,12 @@ def _said_by_household(state: State, lot: int) -> Term | None:
 
 
 def loose_text(state: State, lot: int) -> str | None:
-    """Return what is said of a jar that did not seal; None of any other."""
+    """Return what is said of a jar that did not seal, and of raw meat past its days; None of any other."""
     if int(state.lots["suffix"][lot]) != 1:
-        return None
+        raw = _raw(state, lot, int(state.lots["day"][lot]))
+        if raw is None or raw.day >= state.as_of_day:
+            return None
+        return sentence("standing-raw-past", day=Day(day_text(raw.day)))
     day, _ = use_by_of(state, lot)
     if day is None:
         return None
