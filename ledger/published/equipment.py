@@ -20,6 +20,7 @@ __all__ = [
     "multi_cooker_named",
     "note_finding",
     "tool_named",
+    "untested",
 ]
 
 _NONE = "no published process"
@@ -131,6 +132,14 @@ def closes_jars(said: str) -> bool:
     return tool is not None and not any(says(tool, one) for one in _COOKS)
 
 
+def untested(batch: BatchDone) -> Sentence | None:
+    """Return that no process is published for what closed the jars, with any food; None where nothing is so."""
+    tool = cold_heat(batch)
+    if tool is None:
+        return None
+    return sentence("finding-untested-tool", tool=tool, source=cited(cite(source("UIUC_UNSAFE"))))
+
+
 def equipment_finding(  # noqa: PLR0911 -- one return an appliance
     batch: BatchDone, *, low_acid: bool
 ) -> Finding | None:
@@ -143,14 +152,12 @@ def equipment_finding(  # noqa: PLR0911 -- one return an appliance
         Whether food of little acid is in it.
     """
     named = _said(batch).strip(" ;") or None
-    if (untested := cold_heat(batch)) is not None:
-        where = cited(cite(source("UIUC_UNSAFE")))
-        text: str = sentence("finding-untested-tool", tool=untested, source=where)
-        return Finding("equipment", None, named, _NONE, text)
+    if (said := untested(batch)) is not None:
+        return Finding("equipment", None, named, _NONE, said)
     tools = " ; ".join(batch.equipment)
     both = _said(batch)
     if _MULTI.search(both):
-        text = sentence("finding-multi-cooker", source=_four_quarts())
+        text: str = sentence("finding-multi-cooker", source=_four_quarts())
         if batch.method == "pressure":
             return Finding("equipment", _pressure_canner(), named, _NONE, text)
         return Finding(

@@ -6,7 +6,13 @@ from ledger.kinds.methods import CANNING
 from ledger.messages import Names, fixed, joined, sentence
 from ledger.published import batch_as_typed, caution_before
 from ledger.published.danger import oil_named
-from ledger.published.equipment import closes_jars, is_steam, multi_cooker_named, tool_named
+from ledger.published.equipment import (
+    closes_jars,
+    is_steam,
+    multi_cooker_named,
+    tool_named,
+    untested,
+)
 from ledger.published.words import says
 from ledger.saying.again import again_batch
 from ledger.saying.drafting import Body, Context
@@ -189,7 +195,7 @@ def _closed_otherwise(context: Context, name: str, made: list[Thing]) -> str | N
     named = tool_named(note) or multi_cooker_named(note) or oil_named(note)
     if done is None or not (named or is_steam(done)):
         return None
-    return caution_before(done) or ""
+    return caution_before(done) or untested(done) or ""
 
 
 def _method_of(context: Context, answer: str | None) -> str | None:

@@ -304,6 +304,25 @@ def test_what_is_no_canner_is_cautioned_of_and_a_yes_makes_no_pressure_of_it(run
 
 
 @pytest.mark.parametrize(
+    "text",
+    [
+        "canned 7 quarts of peaches in the oven",
+        "7 quarts peaches, open kettle",
+        "canned 5 pints strawberry jam, sealed with paraffin",
+        "7 Gläser Pfirsiche im Backofen eingekocht",
+    ],
+)
+def test_of_fruit_it_is_said_that_nothing_is_published_so(run, place, text):
+    """UIUC_UNSAFE: open kettle, inversion, oven and the like for no food."""
+    done = run("say", text, "--yes")
+    assert done.exit_code != 0
+    asked = str(done.exception).partition("How was")[0]
+    assert "no process is published for it with any food" in asked
+    assert "University of Illinois Extension" in asked
+    assert not bodies(place, "put_up")
+
+
+@pytest.mark.parametrize(
     ("text", "stands"),
     [
         ("canned 7 pints of peaches in boiling water, hot pack, inverted", "no published process"),
