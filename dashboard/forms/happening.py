@@ -26,7 +26,7 @@ from dashboard.forms.writing import answered, low_acid
 from dashboard.parts.written import written_card
 from ledger.door import Answers, Written
 from ledger.errors import BookLocked, LedgerError, NeedsAnswer
-from ledger.published.signs import ASKED
+from ledger.kinds import IN_HOUSE
 from ledger.saying.asking import Reading
 from ledger.saying.entries import entries_of
 from ledger.saying.known import Known
@@ -94,7 +94,7 @@ def write_said(
         for entry in entries:
             if entry.kind == "put_up":
                 low_acid(entry, answers)
-            if entry.kind in ASKED:
+            if entry.kind in IN_HOUSE:
                 book.ask(entry, answers, usual=False)
         return book.enter_all(entries, answers)
     except NeedsAnswer as doubt:

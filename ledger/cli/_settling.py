@@ -13,8 +13,8 @@ from ledger.cli._speech import say
 from ledger.cli._speech import told as spoken
 from ledger.door import Written
 from ledger.errors import InputError, NeedsAnswer
+from ledger.kinds import IN_HOUSE
 from ledger.messages import Choice, Message, joined, sentence
-from ledger.published.signs import ASKED
 from ledger.saying.asking import Question, Reading
 from ledger.saying.echo import told
 from ledger.saying.entries import entries_of
@@ -152,7 +152,7 @@ def write_all(book: Book, reading: Reading, doubts: Doubts, by: str | None) -> l
     if not entries:
         return []
     for one in entries:
-        if one.kind in ASKED:
+        if one.kind in IN_HOUSE:
             doubts.settle(lambda one=one: book.ask(one, doubts.answers, usual=False))  # type: ignore[misc]
     try:
         return doubts.settle(lambda: book.enter_all(entries, doubts.answers))

@@ -10,14 +10,13 @@ from typing import Any
 
 from ledger.door.answers import Answers
 from ledger.errors import NeedsAnswer
-from ledger.kinds import KINDS
+from ledger.kinds import IN_HOUSE
 from ledger.known.catalogue import Catalogue
 from ledger.messages import Sentence, sentence
 
 __all__ = ["asked_of", "in_cans", "settled_cans", "ware_of"]
 
 _CANS = re.compile(r"\b(cans?|tins?|dosen?|büchsen?)\b", re.IGNORECASE)
-_KINDS = ("bought", "received", "counted", "eaten", "given_away", "discarded", "put_up")
 
 
 def in_cans(amount: str) -> bool:
@@ -50,9 +49,9 @@ def settled_cans(
     NeedsAnswer
         Nobody said whether they are meant as the fresh food.
     """
-    if kind not in _KINDS:
+    name = IN_HOUSE.get(kind)
+    if name is None:
         return body
-    name = KINDS[kind].opening or "lines"
     several = body.get(name)
     lines = [body] if several is None else several
     if not isinstance(lines, list) or not all(isinstance(one, dict) for one in lines):

@@ -23,10 +23,11 @@ from ledger.kinds.reading import (
     to_stored,
     upcast,
 )
-from ledger.kinds.registry import KINDS
+from ledger.kinds.registry import IN_HOUSE, KINDS
 
 __all__ = [
     "CANNING",
+    "IN_HOUSE",
     "KINDS",
     "METHODS",
     "ORIGINS",

@@ -7,7 +7,7 @@ from importlib import import_module
 from ledger.kinds.kind import Kind
 from ledger.vocabulary import VOCABULARY
 
-__all__ = ["KINDS"]
+__all__ = ["IN_HOUSE", "KINDS"]
 
 
 def _kind(command: str, module: str) -> Kind:
@@ -29,3 +29,8 @@ def _kind(command: str, module: str) -> Kind:
 
 KINDS: dict[str, Kind] = {module: _kind(one, module) for one, module in VOCABULARY.items()}
 """Every kind by its stored name."""
+
+_OUTSIDE = ("harvested", "planted", "recipe_written")
+"""By these something is picked, sown or planned."""
+IN_HOUSE = {name: kind.row for name, kind in KINDS.items() if kind.row and name not in _OUTSIDE}
+"""Kinds by which what stands in the house comes in, is used, counted or goes, each with its list."""

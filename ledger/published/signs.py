@@ -14,9 +14,10 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from ledger.errors import DANGER, NeedsAnswer
+from ledger.kinds import IN_HOUSE
 from ledger.messages import Names, joined, sentence
 
-__all__ = ["ASKED", "IN_JAR", "SEAL_SIGN", "SIGN", "cautions_on_signs", "doubt_of", "signs_in"]
+__all__ = ["IN_JAR", "SEAL_SIGN", "SIGN", "cautions_on_signs", "doubt_of", "signs_in"]
 
 SEAL_SIGN = (
     r"broken seals?|seals?(?: \w+)? (?:broken|broke|gone|failed|loose)|lost (?:its|their|the) seals?|"
@@ -52,16 +53,6 @@ _NOT = re.compile(
     r"(?: \w+){0,2} $",
     re.IGNORECASE,
 )
-_EATS = {
-    "eaten": "ate",
-    "given_away": "lines",
-    "put_up": "used",
-    "counted": "lines",
-    "received": "lines",
-    "bought": "lines",
-}
-ASKED = frozenset({*_EATS, "discarded"})
-"""Kinds of entries by which something in a jar is eaten, passed on, kept or thrown out."""
 _REACHED = frozenset({"fed to animals", "composted"})
 """Ways of throwing out by which a person or an animal reaches it."""
 
@@ -96,7 +87,8 @@ def doubt_of(
     is_in_jars : callable
         Whether the household ever put that item up in jars.
     """
-    field = "lines" if kind == "discarded" and body.get("why") in _REACHED else _EATS.get(kind)
+    is_gone = kind == "discarded" and body.get("why") not in _REACHED
+    field = None if is_gone else IN_HOUSE.get(kind)
     lines = [one for one in body.get(field or "") or () if isinstance(one, dict)]
     names = [str(one.get("item", "")) for one in lines]
     said = [str(body.get(name) or "") for name in ("dish", "note")] + [
