@@ -25,7 +25,7 @@ from ledger.replay.journal import Journal
 
 __all__ = ["keep", "kept"]
 
-_MAGIC = b"croftbook journal 3\n"
+_MAGIC = b"croftbook journal 4\n"
 _NAMES = ("items", "units", "people", "lots", "garden", "whom")
 _LEAST = 1_000
 """Events in a journal that is worth a file."""
@@ -45,6 +45,7 @@ class _Texts(msgspec.Struct):
 
     made_by: str
     head: str
+    ids: list[str]
     names: dict[str, list[str]]
     ways: tuple[list[int], list[int], list[int]]
     bodies: dict[int, dict[str, Any]]
@@ -129,7 +130,7 @@ def _parts(journal: Journal, moment: Columns, head: str) -> list[Any]:
         for name, column in several.items()
     ]
     texts = _Texts(
-        made_by(), head,
+        made_by(), head, list(map(journal.id_of, range(len(journal)))),
         {name: getattr(journal, name).texts for name in _NAMES},
         (journal.ways.item, journal.ways.measure, journal.ways.unit),
         journal.bodies, journal.unread, journal.labels, journal.first_said,
@@ -163,6 +164,7 @@ def _read(place: Path) -> _File | None:
 
 def _journal(found: _File) -> tuple[Journal, Columns]:
     texts, journal = found.texts, Journal()
+    journal.ids = texts.ids
     for name in _NAMES:
         getattr(journal, name).codes(texts.names[name])
     for one in zip(*texts.ways, strict=True):

@@ -79,11 +79,14 @@ class Written:
     ----------
     source : Source
         Where they are read; set by who makes the journal.
+    ids : list of str
+        Those of the first events, where a file keeps them: a command may name thousands of entries.
     """
 
     source: Source
 
     def __init__(self) -> None:
+        self.ids: list[str] = []
         self._parts: dict[int, list[tuple[str, str]]] = {}
         self._places: dict[str, int] = {}
 
@@ -92,7 +95,7 @@ class Written:
 
     def id_of(self, ev: int) -> str:
         """Return the id of an event by its place."""
-        return self._written(ev)[0]
+        return self.ids[ev] if ev < len(self.ids) else self._written(ev)[0]
 
     def recorded_at(self, ev: int) -> str:
         """Return when an event was written down."""
@@ -145,5 +148,6 @@ class Written:
         """Give a branch what the first events have: what may come behind them is another there."""
         count = len(self)
         whole = count // _PART
+        other.ids = self.ids
         other._parts = {part: known for part, known in self._parts.items() if part < whole}
         other._places = {one: ev for one, ev in self._places.items() if ev < count}
