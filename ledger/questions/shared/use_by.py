@@ -174,9 +174,7 @@ def _fridge_days(state: State, lot: int) -> Term | None:
     if KEPT[int(state.lots["kept"][lot])] == "fridge":
         standing = standing_of(state, lot)
         if standing is not None and standing.in_oil:
-            span = f"{_OIL_DAYS} days"
-            said = partial(_under_oil, span)
-            return Term(start + _OIL_DAYS, said, start, False, span, _OIL_SOURCE)
+            return _printed("keeps-under-oil", start, _OIL_DAYS, _OIL_SOURCE)
         if standing is not None and standing.in_fridge and standing.is_own:
             return _not_canned(start)
     if int(state.lots["suffix"][lot]) != 1:
@@ -190,7 +188,7 @@ def _fridge_days(state: State, lot: int) -> Term | None:
     if days is None:
         return None
     source = cite(cold.source)
-    return Term(days, partial(_at_most, span, source), start, False, span, source)
+    return Term(days, partial(_said, "keeps-at-most", span, source), start, False, span, source)
 
 
 def _raw(state: State, lot: int, start: int) -> Term | None:
@@ -202,13 +200,7 @@ def _raw(state: State, lot: int, start: int) -> Term | None:
     life = raw_life(state.facts.facts[item].food)
     if life is None or place == "freezer" or state.lots["jars"][lot] or put_up_as(state, lot):
         return None
-    days, source = int(life.high), cite(life.source)
-    span = f"{days} days"
-    return Term(start + days, partial(_raw_said, span, source), start, False, span, source)
-
-
-def _raw_said(span: str, source: str) -> str:
-    return sentence("keeps-raw", span=amount(span), source=source)
+    return _printed("keeps-raw", start, int(life.high), cite(life.source))
 
 
 def _not_canned(start: int) -> Term:
@@ -217,21 +209,17 @@ def _not_canned(start: int) -> Term:
     from ledger.reference.storage import figures
 
     row = figures("shelf_life", "home_canned_food", "fridge_after_opening")[0]
-    days, source = int(row.high), cite(row.source)
+    return _printed("keeps-no-canner", start, int(row.high), cite(row.source))
+
+
+def _printed(id_: str, start: int, days: int, source: str) -> Term:
+    """Return a printed number of days from a day on, told by a message of this id."""
     span = f"{days} days"
-    return Term(start + days, partial(_no_canner, span, source), start, False, span, source)
+    return Term(start + days, partial(_said, id_, span, source), start, False, span, source)
 
 
-def _no_canner(span: str, source: str) -> str:
-    return sentence("keeps-no-canner", span=amount(span), source=source)
-
-
-def _under_oil(span: str) -> str:
-    return sentence("keeps-under-oil", span=amount(span), source=_OIL_SOURCE)
-
-
-def _at_most(span: str, source: str) -> str:
-    return sentence("keeps-at-most", span=amount(span), source=source)
+def _said(id_: str, span: str, source: str) -> str:
+    return sentence(id_, span=amount(span), source=source)
 
 
 def _said_by_household(state: State, lot: int) -> Term | None:
