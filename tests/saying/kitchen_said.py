@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import json
 
 from ledger.book import Book
 from ledger.door import Answers
@@ -104,3 +105,17 @@ def _value(value) -> str:
     if isinstance(value, dict):
         return " ".join(str(one) for one in value.values())
     return str(value)
+
+
+def bodies(place, kind):
+    """Return the bodies of a kind that count, of the book at a place."""
+    with Book.open(place) as book:
+        catalogue = book.catalogue()
+        entries = catalogue.entries(book.log)
+        rows = [row for chunk in book.log.read(kinds=(kind,)) for row in chunk]
+        return [
+            json.loads(row[10])
+            for row in rows
+            if entries.newest(entries.root(row[1])) == row[1]
+            and not entries.is_struck(entries.root(row[1]))
+        ]
